@@ -1,0 +1,53 @@
+"""What a learner's phone has to fetch: gzip sizes of the built site, against the budget.
+
+Build first (``make site``). Budget: first view 60 kB without fonts, fonts 40 kB, each next page 15 kB, core script 25 kB.
+"""
+
+from __future__ import annotations
+
+import gzip
+import sys
+from pathlib import Path
+
+KB = 1000
+
+
+def weight(path: Path) -> int:
+    """Bytes over the wire: gzip level 6, as servers do; fonts are compressed already."""
+    data = path.read_bytes()
+    return len(data) if path.suffix == ".woff2" else len(gzip.compress(data, 6, mtime=0))
+
+
+def row(name: str, size: int, budget: int | None = None) -> bool:
+    """Print one line; false when over budget."""
+    verdict = "" if budget is None else ("within" if size <= budget * KB else "OVER")
+    print(f"{size / KB:>9.1f} kB  {'' if budget is None else f'of {budget} kB':<10} {verdict:<7} {name}")
+    return verdict != "OVER"
+
+
+def main() -> int:
+    """Print the report; exit code 1 when a budget is broken."""
+    site = Path(sys.argv[1] if len(sys.argv) > 1 else "site")
+    if not site.is_dir():
+        print(f"No folder {site}: build the site first with make site.")
+        return 2
+    assets = {path.name: weight(path) for path in (site / "assets").rglob("*") if path.is_file()}
+    fonts = sum(size for name, size in assets.items() if name.endswith(".woff2"))
+    shared = sum(size for name, size in assets.items() if not name.endswith(".woff2"))
+    fine = row("first view: index.html with styles and scripts, without fonts", weight(site / "index.html") + shared, 60)
+    fine &= row("fonts", fonts, 40)
+    fine &= row("core script", assets["journeybook.js"], 25)
+    pages = sorted(((weight(path), path) for path in site.rglob("*.html")), reverse=True)
+    one_file = [(size, path) for size, path in pages if path.parent == site and path.name != "index.html"]
+    lessons = [(size, path) for size, path in pages if path.parent != site]
+    for size, path in one_file:
+        row(f"one-file edition: {path.name}", size)
+    for size, path in lessons[:5]:
+        check = path.name == "check.html"
+        fine &= row(f"{path.relative_to(site)}", size, None if check else 15)
+    print(f"{'':>15} median of {len(lessons)} pages: {sorted(size for size, _ in lessons)[len(lessons) // 2] / KB:.1f} kB")
+    return 0 if fine else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())

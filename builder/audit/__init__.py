@@ -1,0 +1,1 @@
+"""Rules about good courses and good questions, one a file."""

@@ -1,0 +1,1 @@
+"""The model of a course as frozen data, and its loader."""

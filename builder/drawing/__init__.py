@@ -1,0 +1,1 @@
+"""Figures as safe SVG with text alternatives."""

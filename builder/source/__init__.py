@@ -1,0 +1,1 @@
+"""Bytes of YAML to plain data with positions. Knows nothing of courses."""
