@@ -26,7 +26,7 @@ class Place:
     column: int = 1
     """Counted from 1, in characters."""
     length: int = 1
-    """How many characters the marker underlines, on that line only."""
+    """How many characters the marker underlines, on that line only; 0 means the file as a whole."""
     trail: str = ""
     """The way there by id, in words: ``question flow-03, option c2``."""
 

@@ -1,0 +1,145 @@
+"""The command line: parse, call, print, exit code.
+
+Exit codes: 0 done, 1 something has to be mended, 2 the command was not understood.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+from datetime import UTC, datetime
+from importlib.resources import as_file, files
+from pathlib import Path
+
+import click
+from mkdocs.exceptions import MkDocsException
+
+from journeybook import __version__
+from journeybook.content.json_schema import schemas
+from journeybook.diagnostics.codes import CODES
+from journeybook.diagnostics.problem import Problem
+from journeybook.diagnostics.render_json import render_json
+from journeybook.diagnostics.why import story
+from journeybook.making import courses_of, has_fault
+from journeybook.marking.release import release as freeze
+from journeybook.mkdocs_adapter import read_project
+from journeybook.project import Project
+from journeybook.remarking import remark_file
+from journeybook.report import report
+from journeybook.source.near import nearest
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="journeybook")
+def main() -> None:
+    """Training sites with scored checks and completion certificates, from folders of YAML."""
+
+
+def _project(config_file: Path) -> Project:
+    try:
+        return read_project(config_file)
+    except MkDocsException as refused:
+        raise click.ClickException(f"{config_file}: {refused}") from refused
+
+
+_CONFIG = click.option(
+    "-f",
+    "--config-file",
+    type=click.Path(path_type=Path, dir_okay=False),
+    default=Path("mkdocs.yml"),
+    show_default=True,
+    help="The mkdocs.yml of the site.",
+)
+
+
+def _say(problems: list[Problem], root: Path) -> None:
+    click.echo(report(problems, root), nl=False)
+
+
+@main.command()
+@_CONFIG
+@click.option("--json", "as_json", is_flag=True, help="For programs: a list of problems.")
+@click.pass_context
+def faults(context: click.Context, config_file: Path, as_json: bool) -> None:
+    """List everything that has to be mended, without building."""
+    project = _project(config_file)
+    _, problems = courses_of(project)
+    if as_json:
+        click.echo(render_json(problems), nl=False)
+    else:
+        _say(problems, project.root)
+    context.exit(1 if has_fault(problems) else 0)
+
+
+@main.command()
+@click.argument("code")
+def why(code: str) -> None:
+    """Tell the story of a code, with an example that fails and one that is mended."""
+    wanted = code.upper()
+    if wanted not in CODES:
+        near = " or ".join(nearest(wanted, sorted(CODES)))
+        raise click.BadParameter(f"there is no code {code!r}" + (f"; did you mean {near}?" if near else "."))
+    click.echo(story(wanted), nl=False)
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+def new(folder: Path) -> None:
+    """Start a course of your own in FOLDER, which must be new or empty."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise click.ClickException(f"{folder} is there already and is not an empty folder; choose another name.")
+    with as_file(files("journeybook") / "starter") as starter:
+        shutil.copytree(starter, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns("__pycache__"))
+    click.echo(f"A first course stands in {folder}. See it with:")
+    click.echo(f"  cd {folder}")
+    click.echo("  mkdocs serve")
+    click.echo(f"Then fill in {folder / 'course_src' / 'first-course' / 'kit.yml'}.")
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path, file_okay=False))
+def schema(folder: Path) -> None:
+    """Write a JSON Schema for each kind of file into FOLDER, for editors."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, content in schemas().items():
+        path = folder / f"{name}.schema.json"
+        path.write_text(json.dumps(content, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+        click.echo(path)
+
+
+@main.command()
+@click.argument("course")
+@_CONFIG
+@click.pass_context
+def release(context: click.Context, course: str, config_file: Path) -> None:
+    """Freeze this version of COURSE, so that its results can be marked for ever."""
+    project = _project(config_file)
+    if course not in project.courses:
+        near = " or ".join(nearest(course, project.courses) or project.courses)
+        raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
+    ready, problems = courses_of(project)
+    one = next((each for each in ready if each.course.id == course), None)
+    if one is None:
+        _say(problems, project.root)
+        context.exit(1)
+    folder = project.root / project.courses_dir / course
+    made, refused = freeze(one.course, folder, datetime.now(UTC), problems)
+    if made is None:
+        _say([*problems, *refused], project.root)
+        context.exit(1)
+    click.echo(f"Released {course} {made.version} for {made.profile}: {made.digest}")
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
+@_CONFIG
+@click.option("--json", "as_json", is_flag=True, help="For programs: the result as one object.")
+@click.pass_context
+def mark(context: click.Context, file: Path, config_file: Path, as_json: bool) -> None:
+    """Mark an exported attempt again, from its raw answers."""
+    project = _project(config_file)
+    outcome = remark_file(project, file)
+    if outcome.problems:
+        _say(list(outcome.problems), project.root)
+        context.exit(1)
+    click.echo(outcome.as_json() if as_json else outcome.as_text(), nl=False)

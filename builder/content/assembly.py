@@ -1,0 +1,90 @@
+"""A course from the bytes of its files: read, cross-check, put together. Touches no disk."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from journeybook.content.checks import cross_check
+from journeybook.content.gathered import Gathered
+from journeybook.content.formats.sheets import SheetFile
+from journeybook.content.layout import arrange
+from journeybook.content.model import Bank, Course, Module, Sheet
+from journeybook.content.reading import gather
+from journeybook.diagnostics.problem import Level, Problem
+
+
+def course_from_files(
+    files: Mapping[str, bytes],
+    course_id: str,
+    *,
+    profile: str,
+    course_dir: str,
+    quiz_dir: str,
+    unread: Iterable[str] = (),
+) -> tuple[Course | None, list[Problem]]:
+    """The course, or None where any fault was found, and every problem, sorted by file, line and column.
+
+    ``files`` are paths (forward slashes, relative to the folder of mkdocs.yml) and their bytes; ``unread`` are paths of
+    files that are there but could not be read, and whose problems the caller has noted.
+    """
+    unread = list(unread)
+    layout, problems = arrange([*files, *unread], course_dir=course_dir, quiz_dir=quiz_dir)
+    gathered, found = gather(files, unread, layout, course_id, profile)
+    problems.extend(found)
+    problems.extend(cross_check(gathered))
+    problems.sort(key=lambda problem: (problem.place, problem.code))
+    if unread or any(problem.level is Level.FAULT for problem in problems):
+        return None, problems
+    return _put_together(gathered), problems
+
+
+def _sheet(sheet_id: str, file: SheetFile) -> Sheet:
+    values = {value.id: value for value in file.values}
+    return Sheet(id=sheet_id, title=file.title, values=values, place=file.place)
+
+
+def _put_together(got: Gathered) -> Course | None:
+    """The model; None only if a part is missing, which always comes with a fault."""
+    course, kit, profile, sources = got.course, got.kit, got.profile, got.sources
+    if course is None or kit is None or profile is None or sources is None:
+        return None
+    modules = tuple(
+        Module(
+            id=module.folder.id,
+            operation=module.folder.operation,
+            title=module.file.title,
+            summary=module.file.summary,
+            lessons=tuple(module.lessons),
+            place=module.file.place,
+        )
+        for module in got.modules
+        if module.file is not None
+    )
+    banks = tuple(
+        Bank(id=name, title=file.title, questions=file.questions, place=file.place) for name, file in got.banks.items()
+    )
+    return Course(
+        id=got.course_id,
+        title=course.title,
+        summary=course.summary,
+        version=course.version,
+        languages=course.languages,
+        equipment=course.equipment,
+        issuer=course.issuer,
+        contact=course.contact,
+        approved=course.approved,
+        validity=course.validity,
+        outcomes=course.outcomes,
+        critical_facts=course.critical_facts,
+        cautions=course.cautions,
+        certificate_limits=course.certificate_limits,
+        modules=modules,
+        kit=_sheet("kit", kit),
+        profile=_sheet(got.profile_id, profile),
+        sources={one.id: one for one in sources.sources},
+        terms={one.id: one for one in got.words.words} if got.words else {},
+        figures=got.figures,
+        banks=banks,
+        check=got.blueprint,
+        place=course.place,
+    )

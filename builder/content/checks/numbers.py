@@ -1,0 +1,207 @@
+"""number questions: everything that is worked out can be worked out, for every variant, and the units fit."""
+
+from __future__ import annotations
+
+from collections.abc import Generator, Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from journeybook.content.arithmetic import Expression, Flaw, decimal_text, parse
+from journeybook.content.gathered import Gathered, Naming
+from journeybook.content.model import NumberQuestion
+from journeybook.content.number_values import Sheets, given_number, read_tolerance, work_out
+from journeybook.content.references import Reference, RefersTo, references_in
+from journeybook.content.units import UNITS, canonical_unit
+from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.problem import Place, Problem
+from journeybook.source.near import nearest
+
+
+def check_numbers(got: Gathered) -> Iterator[Problem]:
+    """Right answers, tolerances, slips, given numbers and units of every number question."""
+    sheets = {
+        "kit": {value.id: value for value in got.kit.values} if got.kit else {},
+        "profile": {value.id: value for value in got.profile.values} if got.profile else {},
+    }
+    for question in got.every(NumberQuestion):
+        yield from _check_units(got, question)
+        if read_tolerance(question.tolerance) is None:
+            yield fault(
+                "Q044", got.place(question, "tolerance"),
+                f"The tolerance `{question.tolerance[:40]}` is neither a number nor a percentage.",
+                'Write a number in the unit of the answer such as "5", or a percentage such as "3 %".',
+            )
+        rows = yield from _read_rows(got, question, sheets)
+        yield from _check_names_shown(got, question)
+        if rows is not None:
+            yield from _check_expressions(got, question, sheets, rows)
+
+
+def _inside(place: Place, flaw: Flaw, text: str) -> Place:
+    """The place of the flaw in the expression, where the whole of it stands on one line."""
+    quote = place.length - len(text)
+    if quote not in (0, 2) or flaw.column > len(text) + 1:
+        return place
+    return replace(place, column=place.column + quote // 2 + flaw.column - 1, length=1)
+
+
+def _flaw(place: Place, flaw: Flaw, text: str, around: str = "") -> Problem:
+    return fault("Q040", _inside(place, flaw, text), f"{flaw.message}{around}.", flaw.mend)
+
+
+def _unsure_sheet(got: Gathered, names: tuple[str, ...]) -> bool:
+    """True when a value is named whose sheet could not be read whole; then its absence proves nothing."""
+    sheets = {"kit": (Naming.KIT, got.kit), "profile": (Naming.PROFILE, got.profile)}
+    return any(
+        sheets[sheet][1] is None for sheet, dot, _ in (name.partition(".") for name in names) if dot and sheet in sheets
+    )
+
+
+def _read_rows(
+    got: Gathered, question: NumberQuestion, sheets: Sheets
+) -> Generator[Problem, None, list[dict[str, Fraction]] | None]:
+    """Yields what is wrong with ``given``; returns its rows as numbers, or None where they cannot be relied on."""
+    rows: list[dict[str, Fraction]] = []
+    sound = True
+    raw = got.origins[id(question)].container.get("given", [])
+    document = got.origins[id(question)].document
+    trail = got.origins[id(question)].trail
+    for index, row in enumerate(question.given):
+        here = document.place(raw, index, trail=f"{trail}, row {index + 1}")
+        if row.keys() != question.given[0].keys():
+            sound = False
+            odd = sorted(row.keys() ^ question.given[0].keys())
+            yield fault(
+                "Q041", here, f"This row and the first do not have the same names: {', '.join(f'`{name}`' for name in odd)}.",
+                "Give every row of `given` the same names.", (document.place(raw, 0, trail=f"{trail}, row 1"),),
+            )
+        numbers: dict[str, Fraction] = {}
+        for name, written in row.items():
+            number = given_number(written, sheets)
+            if isinstance(number, Flaw):
+                sound = False
+                expression = parse(written)
+                if not (isinstance(expression, Expression) and _unsure_sheet(got, expression.names)):
+                    place = document.place(raw[index], name, trail=here.trail)
+                    yield fault("Q049", place, f"{number.message}.", number.mend)
+            else:
+                numbers[name] = number
+        rows.append(numbers)
+    return (rows or [{}]) if sound else None
+
+
+def _check_names_shown(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
+    """What the answer is worked out from is shown in the question, and no given number is there for nothing."""
+    if not question.given:
+        return
+    asked, explained = _shown(question.ask), _shown(question.why)
+    right = _names(question.right)
+    slips = {name for slip in question.slips for name in _names(slip.value)}
+    for name in question.given[0]:
+        if name in right and name not in asked:
+            yield fault(
+                "Q042", got.place(question, "ask"), f"The question does not show `{name}`, which its answer needs.",
+                f"Write `{{{name}}}` where it belongs, or take `{name}` out of `given`.",
+            )
+        elif name not in right | slips | asked | explained:
+            yield fault(
+                "Q042", got.place(question, "given"), f"The given number `{name}` is neither used nor shown.",
+                f"Use it in `right`, show `{{{name}}}` in `ask`, or take it out of `given`.",
+            )
+
+
+def _shown(text: str) -> set[str]:
+    return {one.name for one in references_in(text) if isinstance(one, Reference) and one.to is RefersTo.GIVEN}
+
+
+def _names(text: str) -> set[str]:
+    expression = parse(text)
+    return set(expression.names) if isinstance(expression, Expression) else set()
+
+
+def _check_expressions(
+    got: Gathered, question: NumberQuestion, sheets: Sheets, rows: list[dict[str, Fraction]]
+) -> Iterator[Problem]:
+    rights = yield from _work_out_rows(got, question, question.right, got.place(question, "right"), sheets, rows)
+    tolerance = read_tolerance(question.tolerance)
+    for slip in question.slips:
+        place = got.place(slip, "value")
+        values = yield from _work_out_rows(got, question, slip.value, place, sheets, rows)
+        if rights is None or values is None or tolerance is None:
+            continue
+        for index, (right, value) in enumerate(zip(rights, values, strict=True)):
+            if abs(value - right) <= tolerance.around(right):
+                row = f" in row {index + 1}" if question.given else ""
+                yield fault(
+                    "Q048", place,
+                    f"The slip gives {decimal_text(value, 6)}{row}, which the tolerance would mark right "
+                    f"(right is {decimal_text(right, 6)}).",
+                    "Change the slip, the given numbers or the tolerance.",
+                )
+                break
+
+
+def _work_out_rows(
+    got: Gathered,
+    question: NumberQuestion,
+    text: str,
+    place: Place,
+    sheets: Sheets,
+    rows: list[dict[str, Fraction]],
+) -> Generator[Problem, None, list[Fraction] | None]:
+    """Yields what is wrong with one expression; returns its value for each row, or None."""
+    expression = parse(text)
+    if isinstance(expression, Flaw):
+        yield _flaw(place, expression, text)
+        return None
+    unknown = [name for name in expression.names if "." not in name and name not in rows[0]]
+    for name in unknown:
+        names = list(rows[0])
+        near = nearest(name, names) or tuple(names)
+        cure = f"Use one of {', '.join(near)}" if near else "Write a number"
+        yield fault(
+            "Q043", place, f"`{name}` is not among the given numbers.",
+            f"{cure}, or add `{name}` to every row of `given`.",
+        )
+    if unknown or _unsure_sheet(got, expression.names):
+        return None
+    values: list[Fraction] = []
+    for index, row in enumerate(rows):
+        value = work_out(expression, row, sheets)
+        if isinstance(value, Flaw):
+            around = f" in row {index + 1} of `given`" if question.given else ""
+            yield _flaw(place, value, text, around)
+            return None
+        values.append(value)
+    return values
+
+
+def _check_units(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
+    named: list[tuple[str, Place]] = [(question.unit, got.place(question, "unit"))] if question.unit else []
+    named.extend((unit, got.place(question, "units", index)) for index, unit in enumerate(question.units))
+    for unit, place in named:
+        if unit not in UNITS:
+            meant = canonical_unit(unit)
+            near = (meant,) if meant else nearest(unit, UNITS)
+            cure = f"Write {' or '.join(f'`{one}`' for one in near)}." if near else f"Use one of {', '.join(UNITS)}."
+            yield fault("Q045", place, f"There is no unit written `{unit}` in the table.", cure)
+    if question.units and not question.unit:
+        yield fault(
+            "Q046", got.place(question, "units"), "Other units are accepted, but the answer has no unit of its own.",
+            "Add `unit:`, the unit of the right answer.",
+        )
+    if question.unit_needed and not question.unit:
+        yield fault(
+            "Q046", got.place(question, "unit-needed"), "A unit is asked for, but the answer has none.",
+            "Add `unit:`, the unit of the right answer.",
+        )
+    own = UNITS.get(question.unit)
+    for index, name in enumerate(question.units):
+        other = UNITS.get(name)
+        if own and other and own.dimension != other.dimension:
+            yield fault(
+                "Q046", got.place(question, "units", index),
+                f"`{name}` measures {other.dimension}, but `{own.symbol}` measures {own.dimension}.",
+                f"Take it out, or use a unit of {own.dimension}: "
+                f"{', '.join(one.symbol for one in UNITS.values() if one.dimension == own.dimension)}.",
+            )

@@ -1,0 +1,84 @@
+"""order questions: the rules name steps, and some order keeps all of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from journeybook.content.gathered import Gathered
+from journeybook.content.model import OrderQuestion
+from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.problem import Problem
+from journeybook.source.near import nearest
+
+
+def check_order_rules(got: Gathered) -> Iterator[Problem]:
+    """There are rules, about steps that are there, and they do not run in a circle."""
+    for question in got.every(OrderQuestion):
+        if not question.rules:
+            yield fault(
+                "Q023", got.place(question, "rules"), "The question has no rules, so any order would be right.",
+                "Add at least one: `{first: …, then: […], reason: …}`.",
+            )
+        problems = list(_check_names(got, question))
+        yield from problems
+        if not problems:
+            yield from _check_circle(got, question)
+
+
+def _check_names(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
+    steps = [step.id for step in question.steps]
+    for rule in question.rules:
+        for key, index, name in [("first", None, rule.first), *(("then", at, one) for at, one in enumerate(rule.then))]:
+            if name not in steps:
+                near = nearest(name, steps) or tuple(steps[:12])
+                yield fault(
+                    "Q020", got.place(rule, key, index), f"The rule names the step `{name}`, and there is no such step.",
+                    f"Use one of {', '.join(near)}, or add a step with id {name}.",
+                )
+        if rule.first in rule.then:
+            yield fault(
+                "Q021", got.place(rule, "then", rule.then.index(rule.first)),
+                f"The rule puts the step `{rule.first}` before itself.", f"Take `{rule.first}` out of `then`.",
+            )
+
+
+def _check_circle(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
+    after: dict[str, list[str]] = {}
+    for rule in question.rules:
+        after.setdefault(rule.first, []).extend(rule.then)
+    circle = _find_circle(after)
+    if circle:
+        shown = " → ".join([*circle, circle[0]])
+        edge = (circle[-1], circle[0])
+        rule = next(rule for rule in question.rules if rule.first == edge[0] and edge[1] in rule.then)
+        yield fault(
+            "Q022", got.place(rule), f"The rules run in a circle: {shown}.",
+            "Take out one of these rules, so that some order keeps all of them.",
+        )
+
+
+def _find_circle(after: Mapping[str, Sequence[str]]) -> list[str]:
+    """The names along one circle, or nothing. Walks without recursion: steps may be many."""
+    done: set[str] = set()
+    for start in after:
+        path: list[str] = []
+        on_path: set[str] = set()
+        stack: list[tuple[str, int]] = [(start, 0)]
+        while stack:
+            name, at = stack.pop()
+            if at == 0:
+                if name in done:
+                    continue
+                if name in on_path:
+                    return path[path.index(name) :]
+                path.append(name)
+                on_path.add(name)
+            followers = after.get(name, ())
+            if at < len(followers):
+                stack.append((name, at + 1))
+                stack.append((followers[at], 0))
+            else:
+                path.pop()
+                on_path.discard(name)
+                done.add(name)
+    return []

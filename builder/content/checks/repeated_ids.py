@@ -1,0 +1,69 @@
+"""Ids that must be told apart: those of a course, and those within one question."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from journeybook.content.gathered import Gathered
+from journeybook.content.model import (
+    ChoiceQuestion,
+    ChoicesQuestion,
+    Citation,
+    CriticalFact,
+    Lesson,
+    MatchQuestion,
+    OrderQuestion,
+    Outcome,
+    Question,
+    Term,
+    Value,
+)
+from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.problem import Problem
+
+
+def check_ids_of_the_course(got: Gathered) -> Iterator[Problem]:
+    """Outcomes, facts, sources, words, lessons and questions have each id once in the whole course."""
+    yield from _repeats(got, got.every(Outcome), "outcome")
+    yield from _repeats(got, got.every(CriticalFact), "critical fact")
+    yield from _repeats(got, got.every(Citation), "source")
+    yield from _repeats(got, got.every(Term), "word")
+    yield from _repeats(got, got.every(Lesson), "lesson")
+    yield from _repeats(got, got.every(Question), "question")
+    by_file: dict[str, list[Value]] = {}
+    for value in got.every(Value):
+        by_file.setdefault(value.place.file, []).append(value)
+    for values in by_file.values():
+        yield from _repeats(got, values, "value")
+    for source in got.every(Citation):
+        if source.id == "kit":
+            yield fault(
+                "K001", got.place(source, "id"), "The id `kit` always means the kit sheet.",
+                "Give this source another id, such as `maker-manual`.",
+            )
+
+
+def check_ids_within_questions(got: Gathered) -> Iterator[Problem]:
+    """Options, steps, items and answers have each id once in their question."""
+    for question in got.every(Question):
+        match question:
+            case ChoiceQuestion() | ChoicesQuestion():
+                yield from _repeats(got, question.options, "option")
+            case OrderQuestion():
+                yield from _repeats(got, question.steps, "step")
+            case MatchQuestion():
+                yield from _repeats(got, question.items, "item")
+                yield from _repeats(got, question.answers, "answer")
+
+
+def _repeats(got: Gathered, things: Iterable[object], noun: str) -> Iterator[Problem]:
+    seen: dict[str, object] = {}
+    for thing in things:
+        name: str = getattr(thing, "id")  # noqa: B009 - every caller's class has one
+        first = seen.setdefault(name, thing)
+        if first is not thing:
+            yield fault(
+                "C016", got.place(thing, "id"), f"There are two {noun}s with the id `{name}`.",
+                "Give one of them another id; ids that learners' records name already must stay.",
+                (got.place(first, "id"),),
+            )

@@ -1,0 +1,118 @@
+"""What has been read of a course so far: every sound object, and the names of the unsound ones.
+
+Cross-checks look at this and not at the finished course, so that one bad question does not hide what is wrong with
+the others, and a name whose record is unsound is not called unknown as well.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from enum import StrEnum
+from functools import cached_property
+from typing import Any, TypeVar
+
+from journeybook.content.formats.course import CourseFile
+from journeybook.content.formats.lesson import FigureFile, ModuleFile
+from journeybook.content.formats.questions import BankFile
+from journeybook.content.formats.sheets import SheetFile, SourcesFile, WordsFile
+from journeybook.content.layout import Layout, ModuleFolder
+from journeybook.content.model import Blueprint, Figure, Lesson, NumberQuestion
+from journeybook.diagnostics.problem import Place
+from journeybook.source.near import nearest
+from journeybook.source.shapes import Origin
+
+Thing = TypeVar("Thing")
+
+
+class Naming(StrEnum):
+    """What a name can be the name of."""
+
+    OUTCOME = "outcome"
+    FACT = "critical fact"
+    LESSON = "lesson"
+    QUESTION = "question"
+    SOURCE = "source"
+    FIGURE = "figure"
+    WORD = "word"
+    KIT = "kit value"
+    PROFILE = "profile value"
+
+
+@dataclass(kw_only=True)
+class Names:
+    """The names of one sort that the files hold, sound or not."""
+
+    known: set[str] = field(default_factory=set)
+    whole: bool = True
+    """False when a file that holds such names could not be read: then no name is called unknown."""
+
+    def lacks(self, name: str) -> bool:
+        """True when no file holds the name, and every file was read."""
+        return self.whole and name not in self.known
+
+    def hint(self, name: str) -> str:
+        """A cure for a name that is not there: the nearest, or all where they are few."""
+        near = nearest(name, self.known)
+        if near:
+            return f"Write {' or '.join(f'`{one}`' for one in near)}, or add"
+        if 0 < len(self.known) <= 8:
+            return f"Use one of {', '.join(f'`{one}`' for one in sorted(self.known))}, or add"
+        return "Correct it, or add"
+
+
+@dataclass(kw_only=True)
+class ModuleRead:
+    """A module folder as read; ``file`` is missing where module.yml is or is unsound."""
+
+    folder: ModuleFolder
+    file: ModuleFile | None
+    lessons: list[Lesson]
+
+
+@dataclass(kw_only=True)
+class Gathered:
+    """Everything read of one course for one profile."""
+
+    course_id: str
+    profile_id: str
+    layout: Layout
+    course: CourseFile | None = None
+    kit: SheetFile | None = None
+    profile: SheetFile | None = None
+    sources: SourcesFile | None = None
+    words: WordsFile | None = None
+    modules: list[ModuleRead] = field(default_factory=list)
+    figure_files: dict[str, FigureFile] = field(default_factory=dict)
+    figures: dict[str, Figure] = field(default_factory=dict)
+    banks: dict[str, BankFile] = field(default_factory=dict)
+    blueprint: Blueprint | None = None
+    origins: dict[int, Origin] = field(default_factory=dict)
+    names: dict[Naming, Names] = field(default_factory=lambda: {one: Names() for one in Naming})
+    draft: bool = False
+    """course.yml's ``draft``."""
+    _by_type: dict[type, list[Any]] | None = None
+
+    def every(self, kind: type[Thing]) -> list[Thing]:
+        """Every sound object of a class (or of its subclasses), file by file, top to bottom."""
+        if self._by_type is None:
+            self._by_type = {}
+            for origin in self.origins.values():
+                self._by_type.setdefault(type(origin.thing), []).append(origin.thing)
+        return [thing for made, things in self._by_type.items() if issubclass(made, kind) for thing in things]
+
+    @cached_property
+    def question_of_slip(self) -> dict[int, NumberQuestion]:
+        """``id()`` of a slip -> its question, whose given numbers its reason may show."""
+        return {id(slip): question for question in self.every(NumberQuestion) for slip in question.slips}
+
+    def place(self, thing: object, key: str | None = None, index: int | None = None) -> Place:
+        """Where an object of the model, a field of it, or an entry of that field's list stands."""
+        return self.origins[id(thing)].place(key, index)
+
+    def missing(self, naming: Naming, names: Iterable[str]) -> Iterator[tuple[int, str]]:
+        """The names (with their number) that no file holds."""
+        known = self.names[naming]
+        for index, name in enumerate(names):
+            if known.lacks(name):
+                yield index, name

@@ -1,0 +1,197 @@
+"""Bytes of a course's files to ``Gathered``: which table reads which file, and which names it holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any
+
+from journeybook.content.formats.blueprint import BLUEPRINT
+from journeybook.content.formats.course import COURSE
+from journeybook.content.formats.lesson import FIGURE, LESSON, MODULE
+from journeybook.content.formats.questions import BANK
+from journeybook.content.formats.sheets import KIT, PROFILE, SOURCES, WORDS
+from journeybook.content.gathered import Gathered, ModuleRead, Naming
+from journeybook.content.layout import Layout, ModuleFolder
+from journeybook.content.model import Figure, Lesson
+from journeybook.content.whole_file import whole_file
+from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.problem import Problem
+from journeybook.drawing.svg_check import check_svg
+from journeybook.source.near import nearest
+from journeybook.source.shapes import INVALID, Record, read_root
+from journeybook.source.strict_yaml import read_document
+
+
+def gather(
+    files: Mapping[str, bytes], unread: Iterable[str], layout: Layout, course_id: str, profile_id: str
+) -> tuple[Gathered, list[Problem]]:
+    """Read every file of the layout. ``unread`` are paths that are there but could not be read from the disk."""
+    reader = _Reader(files, set(unread), Gathered(course_id=course_id, profile_id=profile_id, layout=layout))
+    reader.read_everything()
+    return reader.gathered, reader.problems
+
+
+def _ids(root: Any, key: str) -> Iterator[str]:
+    entries = root.get(key) if isinstance(root, dict) else None
+    for entry in entries if isinstance(entries, list) else []:
+        name = entry.get("id") if isinstance(entry, dict) else None
+        if isinstance(name, str):
+            yield name
+
+
+class _Reader:
+    def __init__(self, files: Mapping[str, bytes], unread: set[str], gathered: Gathered) -> None:
+        self.files = files
+        self.unread = unread
+        self.gathered = gathered
+        self.problems: list[Problem] = []
+
+    def read_everything(self) -> None:
+        layout, got = self.gathered.layout, self.gathered
+        got.course = self._read_top("course.yml", COURSE, outcomes=Naming.OUTCOME, **{"critical-facts": Naming.FACT})
+        got.draft = got.course is not None and got.course.draft
+        got.kit = self._read_top("kit.yml", KIT, values=Naming.KIT)
+        got.sources = self._read_top("sources.yml", SOURCES, sources=Naming.SOURCE)
+        got.names[Naming.SOURCE].known.add("kit")
+        if "words.yml" in layout.top:
+            got.words = self._read_top("words.yml", WORDS, words=Naming.WORD)
+        got.profile = self._read_profile()
+        for folder in layout.modules:
+            got.modules.append(self._read_module(folder))
+        if not layout.modules:
+            path = f"{layout.course_dir}/modules"
+            self._fault("C021", path, "The course has no modules.", f"Add a folder such as `{path}/10-why` with module.yml.")
+        self._read_figures()
+        for bank, path in layout.banks.items():
+            file = self._read(path, BANK, {"questions": Naming.QUESTION}, {"question": {"bank": bank}})
+            if file is not None:
+                got.banks[bank] = file
+        if layout.blueprint:
+            got.blueprint = self._read(layout.blueprint, BLUEPRINT, {})
+
+    def _fault(self, code: str, path: str, message: str, mend: str) -> None:
+        self.problems.append(fault(code, whole_file(path), message, mend))
+
+    def _read(
+        self,
+        path: str,
+        shape: Record,
+        names: Mapping[str, Naming],
+        given: Mapping[str, Mapping[str, Any]] | None = None,
+    ) -> Any:
+        """The file's object, or None after its problems are noted. ``names``: key of a list -> what its ids name."""
+        document, problems = (None, []) if path in self.unread else read_document(self.files[path], path)
+        self.problems.extend(problems)
+        if document is None:
+            for naming in names.values():
+                self.gathered.names[naming].whole = False
+            return None
+        for key, naming in names.items():
+            self.gathered.names[naming].known.update(_ids(document.root, key))
+        value, reading = read_root(shape, document, given)
+        self.problems.extend(reading.problems)
+        self.gathered.origins.update(reading.origins)
+        return None if value is INVALID else value
+
+    def _read_top(self, name: str, shape: Record, **names: Naming) -> Any:
+        path = self.gathered.layout.top.get(name)
+        if path is not None:
+            return self._read(path, shape, names)
+        for naming in names.values():
+            self.gathered.names[naming].whole = False
+        self._fault(
+            "C021", f"{self.gathered.layout.course_dir}/{name}", f"The course has no {name}.",
+            f"Add {name} to {self.gathered.layout.course_dir}/, starting with "
+            f"{' and '.join(f'`{one.key}:`' for one in shape.fields[:2])}.",
+        )
+        return None
+
+    def _read_profile(self) -> Any:
+        layout, wanted = self.gathered.layout, self.gathered.profile_id
+        chosen = None
+        for name, path in layout.profiles.items():
+            if name == wanted:
+                chosen = self._read(path, PROFILE, {"values": Naming.PROFILE})
+            else:
+                self._read_unused(path, PROFILE)
+        if wanted not in layout.profiles:
+            self.gathered.names[Naming.PROFILE].whole = False
+            near = nearest(wanted, layout.profiles) or tuple(sorted(layout.profiles))[:8]
+            mend = f"Build it for {' or '.join(near)}" if near else "Add that file with `title:` and `values:`"
+            self._fault(
+                "C028", f"{layout.course_dir}/profiles/{wanted}.yml", f"The course has no profile called `{wanted}`.",
+                f"{mend}{', or add that file' if near else ''}.",
+            )
+        return chosen
+
+    def _read_unused(self, path: str, shape: Record) -> None:
+        """Read a file for its problems only: another country's profile must not rot unseen."""
+        if path in self.unread:
+            return
+        document, problems = read_document(self.files[path], path)
+        self.problems.extend(problems)
+        if document is not None:
+            self.problems.extend(read_root(shape, document)[1].problems)
+
+    def _read_module(self, folder: ModuleFolder) -> ModuleRead:
+        file = None
+        path = f"{folder.path}/module.yml"
+        if path in self.files or path in self.unread:
+            file = self._read(path, MODULE, {})
+        else:
+            self._fault(
+                "C021", path, f"The module folder {folder.path.rsplit('/', 1)[-1]} has no module.yml.",
+                "Add module.yml to it, with `title:` and `summary:`.",
+            )
+        if not folder.lessons:
+            self._fault(
+                "L003", path, f"The module {folder.id} has no lessons.",
+                "Add a lesson file such as `10-first.yml` beside module.yml, or take the folder out.",
+            )
+        lessons = [lesson for one in folder.lessons if (lesson := self._read_lesson(one)) is not None]
+        return ModuleRead(folder=folder, file=file, lessons=lessons)
+
+    def _read_lesson(self, path: str) -> Lesson | None:
+        names = self.gathered.names[Naming.LESSON]
+        document, problems = (None, []) if path in self.unread else read_document(self.files[path], path)
+        self.problems.extend(problems)
+        if document is None:
+            names.whole = False
+            return None
+        root = document.root
+        name = root.get("id") if isinstance(root, dict) else None
+        if isinstance(name, str):
+            names.known.add(name)
+        else:
+            names.whole = False
+        value, reading = read_root(LESSON, document)
+        self.problems.extend(reading.problems)
+        self.gathered.origins.update(reading.origins)
+        return value if isinstance(value, Lesson) else None
+
+    def _read_figures(self) -> None:
+        layout, got = self.gathered.layout, self.gathered
+        got.names[Naming.FIGURE].known.update(layout.figures)
+        for name, path in layout.figures.items():
+            drawing = layout.drawings.get(name)
+            file = self._read(path, FIGURE, {})
+            if drawing is None:
+                self._fault(
+                    "F001", path, f"The figure {name} has no drawing beside it.",
+                    f"Add `{name}.svg` to the same folder, or take {name}.yml out.",
+                )
+                continue
+            if drawing in self.unread:
+                continue
+            svg, problems = check_svg(self.files[drawing], drawing, name)
+            self.problems.extend(problems)
+            if svg is not None and file is not None:
+                got.figures[name] = Figure(
+                    id=name, title=file.title, alt=file.alt, caption=file.caption, svg=svg, place=file.place
+                )
+        for name, drawing in layout.drawings.items():
+            if name not in layout.figures:
+                self._fault(
+                    "F002", drawing, f"The drawing {name}.svg has no {name}.yml beside it, so nothing says what it shows.",
+                    f"Add `{name}.yml` with `title:` and `alt:`, or take the drawing out.",
+                )

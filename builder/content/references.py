@@ -1,0 +1,89 @@
+"""References in texts: which braces name what. Reads them only; what they name is looked up elsewhere."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class RefersTo(StrEnum):
+    """What a reference names."""
+
+    KIT = "kit"
+    PROFILE = "profile"
+    WORD = "word"
+    LESSON = "lesson"
+    FIGURE = "figure"
+    GIVEN = "given"
+    """A name from a number question's ``given``: braces without a dot."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """One pair of braces."""
+
+    to: RefersTo
+    name: str
+    number_only: bool = False
+    """``{kit.NAME.number}``: the value without its unit."""
+    wording: str = ""
+    """``{word.ID|wording}``: how the word is inflected here."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unreadable:
+    """A brace that opens no reference."""
+
+    written: str
+    """The brace and what follows, 40 characters at most."""
+
+
+_BRACES = re.compile(r"\\([{}])|\{([^{}\n]{0,200})\}|\{")
+_ID = r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*"
+_INSIDE = re.compile(
+    rf"(?P<sheet>kit|profile)\.(?P<value>{_ID})(?P<number>\.number)?"
+    rf"|word\.(?P<word>{_ID})(?:\|(?P<wording>[^|]+))?"
+    rf"|(?P<kind>lesson|figure)\.(?P<id>{_ID})"
+    r"|(?P<given>[a-z][a-z0-9]*(?:_[a-z0-9]+)*)"
+)
+
+
+def read_reference(inside: str) -> Reference | None:
+    """What stands between two braces, or None where it is not a reference."""
+    found = _INSIDE.fullmatch(inside)
+    if found is None:
+        return None
+    if found["sheet"]:
+        return Reference(RefersTo(found["sheet"]), found["value"], number_only=bool(found["number"]))
+    if found["word"]:
+        return Reference(RefersTo.WORD, found["word"], wording=(found["wording"] or "").strip())
+    if found["kind"]:
+        return Reference(RefersTo(found["kind"]), found["id"])
+    return Reference(RefersTo.GIVEN, found["given"])
+
+
+def references_in(text: str) -> Iterator[Reference | Unreadable]:
+    """Every reference of a text, in order, and every brace that is none."""
+    if "{" not in text:
+        return
+    for found in _BRACES.finditer(text):
+        if found[1] is not None:
+            continue
+        reference = read_reference(found[2]) if found[2] is not None else None
+        yield reference or Unreadable(text[found.start() : found.start() + 40].split("\n")[0])
+
+
+def replace_references(text: str, put: Callable[[Reference], str]) -> str:
+    r"""The text with each reference replaced by what ``put`` gives, and ``\{`` and ``\}`` by a brace."""
+    if "{" not in text and "\\}" not in text:
+        return text
+
+    def one(found: re.Match[str]) -> str:
+        if found[1] is not None:
+            return found[1]
+        reference = read_reference(found[2]) if found[2] is not None else None
+        return found[0] if reference is None else put(reference)
+
+    return _BRACES.sub(one, text)

@@ -1,0 +1,237 @@
+"""Which codes there are, and what each is called; the constructors that every check uses.
+
+A code is a letter for the stage that finds the problem and three digits. It is never given a second meaning:
+a check that goes away leaves its line here out, and its number unused. Each code has a page in ``why/``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
+
+from journeybook.diagnostics.problem import Level, Place, Problem
+
+STAGES: Mapping[str, str] = MappingProxyType(
+    {
+        "S": "the text of a file",
+        "C": "a course and its sheets",
+        "L": "lessons",
+        "Q": "questions",
+        "F": "figures",
+        "B": "the blueprint of a check",
+        "R": "releases",
+        "K": "the kit sheet and the profile",
+        "W": "wording and references",
+        "M": "attempts and their marking",
+        "A": "the audit",
+    }
+)
+"""The letter of a code -> what such codes are about."""
+
+_SOURCE = {
+    "S001": "The file is too large.",
+    "S002": "The file is not in UTF-8.",
+    "S003": "A byte is not part of any character.",
+    "S004": "A character cannot be seen or printed.",
+    "S005": "A line breaks in a way that editors do not show.",
+    "S006": "A line is indented with a tab.",
+    "S007": "The file is empty.",
+    "S008": "The file holds one text instead of keys and values.",
+    "S009": "The file holds more than one document.",
+    "S010": "A key stands twice.",
+    "S011": "A key is not plain text.",
+    "S012": "A merge key is not allowed.",
+    "S013": "An anchor is not allowed.",
+    "S014": "An alias is not allowed.",
+    "S015": "A tag is not allowed.",
+    "S016": "A value without quotes could be read in two ways.",
+    "S017": "A text without quotes runs on over the next line.",
+    "S018": "What follows a # is lost.",
+    "S019": "Lists and keys are nested too deeply.",
+    "S020": "A quote is not closed where it should be.",
+    "S021": "Something follows a closing quote.",
+    "S022": "A backslash is followed by something it cannot change.",
+    "S023": "A colon makes a text without quotes look like a key.",
+    "S024": "A space is missing after a colon.",
+    "S025": "A space is missing after a dash.",
+    "S026": "A text cannot start with this character.",
+    "S027": "A bracket is not closed, or a comma is missing.",
+    "S028": "A line is not indented like its neighbours.",
+    "S029": "A line has no colon.",
+    "S030": "A list starts on the line of its key.",
+    "S031": "Something follows the sign that opens a block of text.",
+    "S032": "A line that starts with % is not allowed.",
+    "S033": "There are too many faults to list.",
+    "S034": "The file cannot be read from here on.",
+}
+
+_COURSE = {
+    "C001": "There is no such key here.",
+    "C002": "Something that is needed is missing.",
+    "C003": "Something else stands where text belongs.",
+    "C004": "A text is empty.",
+    "C005": "A text is too long.",
+    "C006": "This cannot be an id or a name.",
+    "C007": "A whole number is missing or out of range.",
+    "C008": "Neither true nor false.",
+    "C009": "This is not a day of the calendar.",
+    "C010": "This word is not one of those allowed here.",
+    "C011": "A list is missing, too short or too long.",
+    "C012": "Something else stands where keys belong.",
+    "C013": "A block does not have exactly one key.",
+    "C014": "This cannot be a version.",
+    "C015": "This is not a language tag.",
+    "C016": "An id is used twice.",
+    "C020": "There is no such course folder.",
+    "C021": "A file or folder of the course is missing.",
+    "C022": "A file cannot be read from the disk.",
+    "C023": "A file is too large, or there are too many.",
+    "C024": "A link leads out of the course folder.",
+    "C025": "A file or folder name does not follow the rule.",
+    "C026": "Nothing reads this file.",
+    "C027": "Two paths differ only in capital letters.",
+    "C028": "The course has no such profile.",
+    "C029": "Two module folders have the same number or id.",
+    "C030": "A source is missing.",
+    "C031": "There is no such outcome.",
+    "C032": "There is no such source.",
+    "C033": "There is no such critical fact.",
+    "C034": "There is no such figure.",
+}
+
+_LESSONS = {
+    "L001": "A lesson practises with a question that is not there.",
+    "L002": "A lesson practises with a question of the check.",
+    "L003": "A module has no lessons.",
+    "L004": "A lesson has no body.",
+    "L005": "A lesson practises with a retired question.",
+}
+
+_QUESTIONS = {
+    "Q010": "No option is wrong.",
+    "Q011": "The same answer is named twice.",
+    "Q012": "The right answer names an option that is not there.",
+    "Q013": "A wrong option has no reason.",
+    "Q014": "Two options say the same.",
+    "Q020": "A rule names a step that is not there.",
+    "Q021": "A rule puts a step before itself.",
+    "Q022": "The rules run in a circle.",
+    "Q023": "The order has no rules.",
+    "Q024": "A rule has no reason.",
+    "Q030": "An item goes with an answer that is not there.",
+    "Q031": "One answer serves two items.",
+    "Q032": "An item has no reason.",
+    "Q040": "An expression cannot be worked out.",
+    "Q041": "Rows of given numbers have different names.",
+    "Q042": "A given number is not used, or not shown.",
+    "Q043": "A name is not among the given numbers.",
+    "Q044": "The tolerance is neither a number nor a percentage.",
+    "Q045": "There is no such unit in the table.",
+    "Q046": "A unit measures something else.",
+    "Q047": "A slip has no reason.",
+    "Q048": "A slip would be marked right.",
+    "Q049": "A given number is not a number.",
+}
+
+_FIGURES = {
+    "F001": "A figure has no drawing.",
+    "F002": "A drawing has no figure file.",
+    "F003": "A drawing is too large.",
+    "F004": "A drawing cannot be read as SVG.",
+    "F005": "A drawing holds something that no figure may hold.",
+    "F006": "A drawing styles or sizes itself.",
+    "F007": "A drawing's ids or references are wrong.",
+}
+
+_BLUEPRINT = {
+    "B001": "A cell draws more questions than there are.",
+    "B002": "Two cells are the same.",
+    "B003": "A critical fact has no question in the check.",
+    "B004": "A critical fact has only one question in the check.",
+}
+
+_RELEASE = {
+    "R001": "The course is a draft.",
+    "R002": "Nobody has approved the course.",
+    "R003": "This version was released with other contents.",
+    "R004": "A question of the last release is gone.",
+    "R005": "A question asks for something else than in the last release.",
+    "R006": "An earlier release cannot be read.",
+    "R007": "The course cannot be compiled.",
+}
+
+_KIT = {
+    "K001": "The id kit is taken by the kit sheet.",
+}
+
+_WORDING = {
+    "W001": "There is no such value on the kit sheet.",
+    "W002": "There is no such value in the profile.",
+    "W003": "There is no such word in the glossary.",
+    "W004": "There is no such lesson to link to.",
+    "W005": "There is no such figure to name.",
+    "W006": "A reference cannot be read.",
+}
+
+_MARKING = {
+    "M001": "The file is not a JSON file.",
+    "M002": "The file is too large or nested too deeply.",
+    "M003": "The file holds something that a record never holds.",
+    "M004": "The file was changed after it was written.",
+    "M005": "The record is of a kind that this program does not know.",
+    "M006": "A part of the record is missing or of the wrong shape.",
+    "M007": "The record belongs to another course, version or profile.",
+    "M008": "The record was made with other contents of the course.",
+    "M009": "The questions are not those of the record's seed.",
+    "M010": "An answer does not fit its question.",
+    "M011": "The times of the record cannot be right.",
+    "M012": "The compiled course cannot be used.",
+}
+
+_AUDIT = {
+    "A001": "An outcome has no lesson.",
+    "A002": "An outcome has no practice question.",
+    "A003": "An outcome is not in the check.",
+    "A004": "A lesson is too long for one sitting.",
+    "A005": "The longest option is the right one too often.",
+    "A006": "An option says all or none of the above.",
+    "A007": "Two questions ask nearly the same.",
+}
+
+CODES: Mapping[str, str] = MappingProxyType(
+    _SOURCE
+    | _COURSE
+    | _LESSONS
+    | _QUESTIONS
+    | _FIGURES
+    | _BLUEPRINT
+    | _RELEASE
+    | _KIT
+    | _WORDING
+    | _MARKING
+    | _AUDIT
+)
+"""Code -> its title, one sentence."""
+
+
+def fault(code: str, place: Place, message: str, mend: str, also_at: Iterable[Place] = ()) -> Problem:
+    """A problem that stops the build.
+
+    Raises ``KeyError`` when the code is not in ``CODES``: a slip of the programmer, not of the author.
+    """
+    return _problem(Level.FAULT, code, place, message, mend, also_at)
+
+
+def warning(code: str, place: Place, message: str, mend: str, also_at: Iterable[Place] = ()) -> Problem:
+    """A problem that lets the site be built and keeps the course unreleased; raises like ``fault``."""
+    return _problem(Level.WARNING, code, place, message, mend, also_at)
+
+
+def _problem(
+    level: Level, code: str, place: Place, message: str, mend: str, also_at: Iterable[Place]
+) -> Problem:
+    if code not in CODES:
+        raise KeyError(f"{code} is not in the table of codes")
+    return Problem(
+        code=code, level=level, place=place, message=message, mend=mend, also_at=tuple(also_at)
+    )

@@ -1,0 +1,270 @@
+"""Which SVG may become a figure: an allow-list of elements and attributes, local references, no style of its own.
+
+A figure is drawn with the theme's classes, so that one drawing serves light, dark and print. What is not on the lists
+below is refused by name: scripts, handlers, links, images and foreign content never reach a page. Elements and
+attributes as in SVG 2 (W3C Candidate Recommendation, 4 October 2018).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from xml.parsers import expat
+from xml.sax.saxutils import escape, quoteattr
+
+from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.problem import Place, Problem
+from journeybook.source.near import nearest
+
+LARGEST = 200_000
+"""Bytes."""
+_NAMESPACE = "http://www.w3.org/2000/svg"
+
+_SHAPE = frozenset({"transform", "clip-path", "fill", "fill-rule", "clip-rule"})
+_MARKED = frozenset({"marker-start", "marker-mid", "marker-end"})
+_PLACED = frozenset({"x", "y", "dx", "dy", "rotate"})
+_BOX = frozenset({"x", "y", "width", "height"})
+_EVERYWHERE = frozenset({"id", "class"})
+
+ELEMENTS: dict[str, frozenset[str]] = {
+    "svg": frozenset({"viewBox", "xmlns", "version", "preserveAspectRatio"}),
+    "g": _SHAPE,
+    "path": _SHAPE | _MARKED | {"d"},
+    "rect": _SHAPE | _BOX | {"rx", "ry"},
+    "circle": _SHAPE | {"cx", "cy", "r"},
+    "ellipse": _SHAPE | {"cx", "cy", "rx", "ry"},
+    "line": _SHAPE | _MARKED | {"x1", "y1", "x2", "y2"},
+    "polyline": _SHAPE | _MARKED | {"points"},
+    "polygon": _SHAPE | _MARKED | {"points"},
+    "text": _SHAPE | _PLACED | {"text-anchor"},
+    "tspan": _PLACED | {"text-anchor"},
+    "defs": frozenset(),
+    "pattern": _BOX | {"patternUnits", "patternContentUnits", "patternTransform", "viewBox"},
+    "marker": frozenset({"markerWidth", "markerHeight", "markerUnits", "refX", "refY", "orient", "viewBox"}),
+    "clipPath": frozenset({"clipPathUnits", "transform"}),
+    "use": _SHAPE | _BOX | {"href"},
+    "title": frozenset(),
+    "desc": frozenset(),
+}
+"""Element -> its attributes beside id and class."""
+
+_TEXT_ELEMENTS = frozenset({"text", "tspan", "title", "desc"})
+_REFERENCE_ATTRIBUTES = frozenset({"fill", "clip-path"}) | _MARKED
+_LOCAL_URL = re.compile(r"url\(#([^()\s'\"#]+)\)")
+_NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_.-]*")
+_BOX_NUMBERS = re.compile(r"\s*[-+.\d]+(?:[\s,]+[-+.\d]+){3}\s*", re.ASCII)
+
+
+def check_svg(data: bytes, file: str, figure_id: str) -> tuple[str | None, list[Problem]]:
+    """The drawing as normalised text with every id starting ``FIGURE-``, or None; and what is wrong with it.
+
+    The text has no XML declaration and no comments, and can stand inside an HTML page. Never raises, whatever the bytes.
+    """
+    if len(data) > LARGEST:
+        problem = fault(
+            "F003", Place(file=file, length=0), f"The drawing has {len(data)} bytes; at most {LARGEST} are read.",
+            "Simplify it: fewer points on its paths, no traced photographs.",
+        )
+        return None, [problem]
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        place = Place(file=file, line=line)
+        return None, [fault("F004", place, "The drawing is not in UTF-8.", "Save it as UTF-8.")]
+    drawing = _Drawing(file=file, figure=figure_id)
+    drawing.read(text)
+    if drawing.problems:
+        return None, sorted(drawing.problems, key=lambda problem: problem.place)
+    return "".join(drawing.written), []
+
+
+@dataclass(kw_only=True)
+class _Drawing:
+    """One drawing while it is read."""
+
+    file: str
+    figure: str
+    problems: list[Problem] = field(default_factory=list)
+    written: list[str] = field(default_factory=list)
+    _open: list[str] = field(default_factory=list)
+    _ids: dict[str, Place] = field(default_factory=dict)
+    _wanted: list[tuple[str, Place]] = field(default_factory=list)
+    _skipped: int = 0
+    """How many elements deep inside a refused one the reader is."""
+
+    def read(self, text: str) -> None:
+        parser = expat.ParserCreate("utf-8")
+        parser.buffer_text = True
+        parser.ordered_attributes = True
+        self._parser = parser
+        parser.StartDoctypeDeclHandler = self._doctype
+        parser.StartElementHandler = self._start
+        parser.EndElementHandler = self._end
+        parser.CharacterDataHandler = self._characters
+        parser.ProcessingInstructionHandler = self._instruction
+        try:
+            parser.Parse(text.encode("utf-8"), True)
+        except _Stop:
+            return
+        except expat.ExpatError as error:
+            place = Place(file=self.file, line=error.lineno, column=error.offset + 1)
+            reason = expat.ErrorString(error.code)
+            self.problems.append(
+                fault("F004", place, f"The drawing cannot be read as XML: {reason}.", "Export it again as plain SVG.")
+            )
+            return
+        for name, place in self._wanted:
+            if name not in self._ids:
+                near = nearest(name, self._ids)
+                cure = f"Write `#{near[0]}`, or give" if near else "Give"
+                self.problems.append(
+                    fault("F007", place, f"Nothing in the drawing has the id `{name[:60]}`.", f"{cure} something that id.")
+                )
+
+    def _place(self, length: int = 1) -> Place:
+        return Place(
+            file=self.file,
+            line=self._parser.CurrentLineNumber,
+            column=self._parser.CurrentColumnNumber + 1,
+            length=length,
+        )
+
+    def _refuse(self, code: str, length: int, message: str, mend: str) -> None:
+        self.problems.append(fault(code, self._place(length), message, mend))
+        if len(self.problems) >= 50:
+            raise _Stop
+
+    def _doctype(self, *_: object) -> None:
+        self._refuse("F004", 9, "The drawing starts with a DOCTYPE.", "Take the line with <!DOCTYPE …> out.")
+        raise _Stop
+
+    def _instruction(self, target: str, _: str) -> None:
+        self._refuse("F005", len(target) + 2, f"The drawing has an instruction <?{target[:40]}?>.", "Take it out.")
+
+    def _start(self, name: str, listed: list[str]) -> None:
+        if self._skipped or name not in ELEMENTS:
+            if not self._skipped:
+                self._refuse_element(name)
+            self._skipped += 1
+            return
+        attributes = dict(zip(listed[::2], listed[1::2], strict=True))
+        if not self._open:
+            self._check_root(name, attributes)
+        elif name == "svg":
+            self._refuse("F005", 4, "There is one `<svg>` inside another.", "Use `<g>` for the inner one.")
+        if self._open and self._open[-1] in ("title", "desc"):
+            self._refuse("F005", len(name) + 1, f"A `<{name}>` stands inside `<{self._open[-1]}>`.", "Leave only text there.")
+        self._open.append(name)
+        self.written.append("<" + name)
+        for key, value in attributes.items():
+            self.written.extend(self._attribute(name, key, value))
+        self.written.append(">")
+
+    def _refuse_element(self, name: str) -> None:
+        near = nearest(name, ELEMENTS)
+        if ":" in name or name in ("metadata", "sodipodi"):
+            mend = "Export it as plain SVG, without the drawing program's own data."
+        elif name in ("style", "linearGradient", "radialGradient", "filter"):
+            mend = "Take it out and give the shapes classes of the theme, such as `ink` or `tint-1`."
+        elif near:
+            mend = f"Write `<{near[0]}>`."
+        else:
+            mend = "Take it out; a figure is drawn with paths, shapes and text only."
+        self._refuse("F005", len(name) + 1, f"A figure cannot hold `<{name[:60]}>`.", mend)
+
+    def _check_root(self, name: str, attributes: dict[str, str]) -> None:
+        if name != "svg":
+            self._refuse("F005", len(name) + 1, f"The drawing starts with `<{name}>`.", "Start it with `<svg viewBox=…>`.")
+            return
+        if not _BOX_NUMBERS.fullmatch(attributes.get("viewBox", "")):
+            self._refuse(
+                "F006", 4, "The drawing has no `viewBox` of four numbers.",
+                'Write it into `<svg …>`, for example `viewBox="0 0 480 320"`.',
+            )
+        for key in ("width", "height"):
+            if attributes.pop(key, None) is not None:
+                self._refuse(
+                    "F006", 4, f"The drawing fixes its `{key}`.", f"Take `{key}` out of `<svg …>`; the page sets the size."
+                )
+
+    def _attribute(self, element: str, key: str, value: str) -> Iterator[str]:
+        if key not in ELEMENTS[element] and key not in _EVERYWHERE:
+            self._refuse_attribute(element, key)
+            return
+        if key == "xmlns" and value != _NAMESPACE:
+            self._refuse("F004", 4, "The drawing's `xmlns` is not that of SVG.", f'Write `xmlns="{_NAMESPACE}"`.')
+        elif key == "id":
+            value = self._own_id(value)
+        elif key == "href":
+            value = self._local(value[1:] if value.startswith("#") else "", value, "#{}")
+        elif key in _REFERENCE_ATTRIBUTES and value != "none":
+            found = _LOCAL_URL.fullmatch(value.strip())
+            if found is None and key == "fill":
+                self._refuse(
+                    "F006", len(element) + 1, f"`fill` sets a colour, `{value[:40]}`.",
+                    "Take it out and use a class of the theme, such as `fill-ink` or `tint-1`.",
+                )
+                return
+            value = self._local(found[1] if found else "", value, "url(#{})")
+        yield f" {key}={quoteattr(value)}"
+
+    def _own_id(self, name: str) -> str:
+        if not _NAME.fullmatch(name):
+            self._refuse("F007", 4, f"`{name[:60]}` cannot be an id in a drawing.", "Use letters, digits and hyphens.")
+        elif name in self._ids:
+            self.problems.append(
+                fault(
+                    "F007", self._place(), f"Two elements of the drawing have the id `{name[:60]}`.",
+                    "Rename one of them.", (self._ids[name],),
+                )
+            )
+        self._ids.setdefault(name, self._place())
+        return f"{self.figure}-{name}"
+
+    def _local(self, name: str, value: str, form: str) -> str:
+        """The reference with the figure's prefix; anything that leads out of the drawing is refused."""
+        if not _NAME.fullmatch(name):
+            self._refuse(
+                "F007", 4, f"`{value[:60]}` leads out of the drawing.", "Refer to an id of this drawing, such as `#arrow`."
+            )
+            return value
+        self._wanted.append((name, self._place()))
+        return form.format(f"{self.figure}-{name}")
+
+    def _refuse_attribute(self, element: str, key: str) -> None:
+        allowed = ELEMENTS[element] | _EVERYWHERE
+        near = nearest(key, allowed)
+        if key == "style" or key.startswith(("stroke", "font", "opacity", "color")):
+            mend = "Take it out and use a class of the theme, such as `ink`, `thin` or `label`."
+        elif key == "xlink:href" and element == "use":
+            mend = "Write `href` instead."
+        elif ":" in key:
+            mend = "Export it as plain SVG, without the drawing program's own data."
+        elif near:
+            mend = f"Write `{near[0]}` if that is meant, or take it out."
+        else:
+            mend = "Take it out."
+        self._refuse("F006", len(element) + 1, f"`<{element}>` cannot have `{key[:60]}` in a figure.", mend)
+
+    def _end(self, name: str) -> None:
+        if self._skipped:
+            self._skipped -= 1
+            return
+        self._open.pop()
+        self.written.append(f"</{name}>")
+
+    def _characters(self, text: str) -> None:
+        if self._skipped or not self._open:
+            return
+        if self._open[-1] in _TEXT_ELEMENTS:
+            self.written.append(escape(re.sub(r"\s+", " ", text)))
+        elif text.strip():
+            self._refuse(
+                "F005", 1, f"Text stands loose in `<{self._open[-1]}>`.", "Put it into `<text>`, or take it out."
+            )
+
+
+class _Stop(Exception):
+    """Enough is known; the rest of the drawing is not read."""

@@ -1,0 +1,165 @@
+"""Which bytes stand for plain data: JSON in the one form of RFC 8785, restricted to what evidence may hold.
+
+Allowed: objects, arrays, texts, booleans, null, and integers within plus or minus 2^53 - 1, which every
+JSON reader keeps exact. Refused: floats, lone surrogates, larger integers. Keys are sorted by their
+UTF-16 code units (RFC 8785, 3.2.3). Reading is as strict as writing: bytes are accepted only when they
+are exactly what writing their contents would give.
+"""
+
+from __future__ import annotations
+
+import json
+from json.encoder import encode_basestring
+from typing import NoReturn
+
+from journeybook.marking.kind import Json
+
+LARGEST = 2**53 - 1
+"""RFC 7493, 2.2: integers beyond it do not survive every JSON reader."""
+SIZE_CAP = 1 << 20
+"""Bytes. A check of 200 questions is below a tenth of it."""
+COMPILED_SIZE_CAP = 256 << 20
+"""Bytes. A compiled course is our own file; the cap only keeps a mistaken file from filling the memory."""
+DEPTH_CAP = 32
+"""Nested arrays and objects."""
+
+
+class NotCanonical(ValueError):  # noqa: N818 - it says what the data are not
+    """Data or bytes that are not canonical JSON of the allowed kind."""
+
+    def __init__(self, reason: str, detail: str) -> None:
+        """Keep why: ``reason`` is one word for programs, ``detail`` a sentence for people.
+
+        Reasons: ``size``, ``depth``, ``utf-8``, ``json``, ``duplicate``, ``number``, ``surrogate``, ``type``,
+        ``form``.
+        """
+        self.reason = reason
+        self.detail = detail
+        super().__init__(detail)
+
+
+def write(value: Json) -> bytes:
+    """Return the canonical bytes of ``value``; raise NotCanonical for what is refused."""
+    try:
+        return _text(value, 0).encode("utf-8")
+    except UnicodeEncodeError as error:
+        raise NotCanonical("surrogate", "A text holds half of a surrogate pair.") from error
+
+
+def _text(value: object, depth: int) -> str:
+    if isinstance(value, str):
+        # Escapes exactly the quote, the backslash and the control characters, with the short forms
+        # \b \t \n \f \r and lower-case \u00xx otherwise: RFC 8785, 3.2.2.2.
+        return encode_basestring(value)
+    if value is True:
+        return "true"
+    if value is False:
+        return "false"
+    if value is None:
+        return "null"
+    if isinstance(value, int):
+        if not -LARGEST <= value <= LARGEST:
+            raise NotCanonical("number", f"The integer {_shortened(str(value))} is beyond 2^53 - 1.")
+        return int.__repr__(value)
+    if depth >= DEPTH_CAP:
+        raise NotCanonical("depth", f"Lists and objects are nested more than {DEPTH_CAP} deep.")
+    if isinstance(value, (list, tuple)):
+        return "[" + ",".join([_text(each, depth + 1) for each in value]) + "]"
+    if isinstance(value, dict):
+        return "{" + ",".join([_member(key, value[key], depth) for key in _sorted_keys(value)]) + "}"
+    if isinstance(value, float):
+        raise NotCanonical("number", f"{value!r} is not an integer.")
+    raise NotCanonical("type", f"A {type(value).__name__} cannot stand in evidence.")
+
+
+def _member(key: str, value: object, depth: int) -> str:
+    return encode_basestring(key) + ":" + _text(value, depth + 1)
+
+
+def _sorted_keys(mapping: dict[object, object]) -> list[str]:
+    keys: list[str] = []
+    for key in mapping:
+        if not isinstance(key, str):
+            raise NotCanonical("type", f"A key must be a text, not {type(key).__name__}.")
+        keys.append(key)
+    # Code points and UTF-16 code units sort alike below the surrogates, so most keys need no encoding.
+    if all(key.isascii() for key in keys):
+        return sorted(keys)
+    return sorted(keys, key=_code_units)
+
+
+def _code_units(text: str) -> bytes:
+    return text.encode("utf-16-be", "surrogatepass")
+
+
+def read(data: bytes, size_cap: int = SIZE_CAP) -> Json:
+    """Return the contents of canonical bytes; raise NotCanonical for anything else."""
+    if len(data) > size_cap:
+        raise NotCanonical("size", f"The file is larger than {size_cap} bytes.")
+    try:
+        text = data.decode("utf-8")
+    except UnicodeDecodeError as error:
+        raise NotCanonical("utf-8", f"Byte {error.start + 1} is not UTF-8.") from error
+    _refuse_depth(text)
+    try:
+        value: Json = json.loads(
+            text,
+            object_pairs_hook=_without_duplicates,
+            parse_float=_refuse_float,
+            parse_constant=_refuse_float,
+            parse_int=_bounded_integer,
+        )
+    except json.JSONDecodeError as error:
+        raise NotCanonical("json", f"Line {error.lineno}, column {error.colno}: {error.msg}.") from error
+    if write(value) != data:
+        raise NotCanonical("form", "The bytes differ from the canonical form of their contents.")
+    return value
+
+
+def _refuse_depth(text: str) -> None:
+    """Count brackets outside texts before parsing, so that a deep file cannot exhaust the parser's stack."""
+    depth = 0
+    in_text = False
+    escaped = False
+    if text.count("[") + text.count("{") <= DEPTH_CAP:
+        return
+    for character in text:
+        if in_text:
+            if escaped:
+                escaped = False
+            elif character == "\\":
+                escaped = True
+            elif character == '"':
+                in_text = False
+        elif character == '"':
+            in_text = True
+        elif character in "[{":
+            depth += 1
+            if depth > DEPTH_CAP:
+                raise NotCanonical("depth", f"Lists and objects are nested more than {DEPTH_CAP} deep.")
+        elif character in "]}":
+            depth -= 1
+
+
+def _without_duplicates(members: list[tuple[str, Json]]) -> dict[str, Json]:
+    found = dict(members)
+    if len(found) != len(members):
+        names = [name for name, _ in members]
+        twice = next(name for name in names if names.count(name) > 1)
+        raise NotCanonical("duplicate", f"The key “{_shortened(twice)}” stands twice in one object.")
+    return found
+
+
+def _refuse_float(literal: str) -> NoReturn:
+    raise NotCanonical("number", f"{_shortened(literal)} is not an integer.")
+
+
+def _bounded_integer(literal: str) -> int:
+    # Python refuses to convert very long digits itself, with an error of its own; length decides first.
+    if len(literal) > 17 or abs(int(literal)) > LARGEST:
+        raise NotCanonical("number", f"The integer {_shortened(literal)} is beyond 2^53 - 1.")
+    return int(literal)
+
+
+def _shortened(text: str) -> str:
+    return text if len(text) <= 24 else text[:21] + "..."

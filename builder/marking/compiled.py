@@ -1,0 +1,177 @@
+"""What a course is, byte for byte: everything that was asked, shown and marked, in one file.
+
+The same course gives the same bytes on every machine. Their SHA-256 is the course's digest: it stands in each
+attempt and on each certificate, and whoever holds the file can mark again.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import unicodedata
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from journeybook.content.model import BlockKind, Course, Lesson
+from journeybook.content.wording import Wording
+from journeybook.marking import canonical
+from journeybook.marking.draw import plan, questions_in_a_form
+from journeybook.marking.keys import lower
+from journeybook.marking.kind import WEIGHT, Json, Key
+from journeybook.marking.question_texts import Say, options_of, private_texts, public_texts
+
+FORMAT = "journeybook compiled course 1"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Compiled:
+    """A compiled course and its digests."""
+
+    data: bytes
+    """The contents of compiled.json."""
+    digest: str
+    """SHA-256 of ``data``, in hex."""
+    digests: bytes
+    """The contents of digests.json: ``{"compiled", "texts": {language: hex}, "questions": {id: hex}}``."""
+    content: Mapping[str, Json]
+    """What ``data`` holds."""
+
+
+def compile_course(course: Course) -> Compiled:
+    """Return the compiled course.
+
+    Raises ValueError for a question that cannot be lowered and ``canonical.NotCanonical`` for a text that has
+    no bytes; the loader refuses both with their line.
+    """
+    keys = {question.id: lower(question, course) for question in course.questions.values()}
+    private: dict[str, Json] = {"keys": dict(keys), "reasons": _reasons(course)}
+    content = _composed(
+        {
+            "format": FORMAT,
+            "course": course.id,
+            "version": course.version,
+            "profile": course.profile.id,
+            "languages": list(course.languages),
+            "public": _public(course, keys),
+            "private": private,
+        }
+    )
+    assert isinstance(content, dict)
+    data = canonical.write(content)
+    digest = hashlib.sha256(data).hexdigest()
+    digests = canonical.write(_digests(digest, content))
+    return Compiled(data=data, digest=digest, digests=digests, content=content)
+
+
+def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
+    """Return what may be seen before the answers."""
+    language = course.languages[0]
+    say = Wording(course).source
+    how_drawn = plan(course, keys)
+    cut: Json = None
+    if course.check is not None and how_drawn is not None:
+        cut = {"percent": course.check.percent, "of": WEIGHT * questions_in_a_form(how_drawn)}
+    return {
+        "title": say(course.title),
+        "equipment": say(course.equipment),
+        "issuer": {"name": course.issuer.name, "place": course.issuer.location},
+        "cautions": [say(caution) for caution in course.cautions],
+        "does-not-prove": [say(limit) for limit in course.certificate_limits],
+        "outcomes": [{"id": outcome.id, "text": say(outcome.text)} for outcome in course.outcomes],
+        "critical-facts": [
+            {"id": fact.id, "text": say(fact.text), "why": say(fact.why)} for fact in course.critical_facts
+        ],
+        "cut": cut,
+        "plan": how_drawn,
+        "lessons": {lesson.id: {"texts": {language: _lesson(lesson, say)}} for lesson in course.lessons},
+        "questions": {
+            question.id: {
+                "kind": question.kind,
+                "use": question.use.value,
+                "outcome": question.outcome,
+                "level": question.level.value,
+                "critical": question.critical,
+                "figure": question.figure,
+                "options": [option.id for option in options_of(question)],
+                "texts": {language: public_texts(question, say)},
+            }
+            for question in course.questions.values()
+        },
+        "figures": {
+            figure.id: hashlib.sha256(figure.svg.encode()).hexdigest() for figure in course.figures.values()
+        },
+        "figure-texts": {
+            figure.id: {
+                language: {"title": say(figure.title), "alt": say(figure.alt), "caption": say(figure.caption)}
+            }
+            for figure in course.figures.values()
+        },
+        "words": {
+            term.id: {language: {"word": term.word, "meaning": say(term.meaning)}}
+            for term in course.terms.values()
+        },
+    }
+
+
+def _reasons(course: Course) -> dict[str, Json]:
+    say = Wording(course).source
+    return {
+        question.id: {course.languages[0]: private_texts(question, say)}
+        for question in course.questions.values()
+    }
+
+
+def _lesson(lesson: Lesson, say: Say) -> dict[str, Json]:
+    body: list[Json] = [
+        {"kind": block.kind.value, "steps": [say(step) for step in block.steps]}
+        if block.kind is BlockKind.STEPS
+        else {"kind": block.kind.value, "text": say(block.text)}
+        for block in lesson.body
+    ]
+    return {"title": say(lesson.title), "body": body}
+
+
+def _digests(digest: str, content: Mapping[str, Any]) -> dict[str, Json]:
+    """Return the digests that go beside the course's own.
+
+    One covers each language's texts; one covers each question: public part, key and reasons together.
+    """
+    public, private = content["public"], content["private"]
+    return {
+        "compiled": digest,
+        "texts": {
+            language: _sha256(
+                {
+                    "lessons": {id_: lesson["texts"][language] for id_, lesson in public["lessons"].items()},
+                    "questions": {id_: each["texts"][language] for id_, each in public["questions"].items()},
+                    "reasons": {id_: reasons[language] for id_, reasons in private["reasons"].items()},
+                    "figures": {id_: texts[language] for id_, texts in public["figure-texts"].items()},
+                    "words": {id_: texts[language] for id_, texts in public["words"].items()},
+                }
+            )
+            for language in content["languages"][:1]
+        },
+        "questions": {
+            id_: _sha256(
+                {"public": question, "key": private["keys"][id_], "reasons": private["reasons"][id_]}
+            )
+            for id_, question in public["questions"].items()
+        },
+    }
+
+
+def _sha256(value: Json) -> str:
+    return hashlib.sha256(canonical.write(value)).hexdigest()
+
+
+def _composed(value: Json) -> Json:
+    """Return ``value`` with every text in Unicode's composed form (NFC): one spelling, one digest."""
+    match value:
+        case str():
+            return unicodedata.normalize("NFC", value)
+        case list():
+            return [_composed(each) for each in value]
+        case dict():
+            return {key: _composed(each) for key, each in value.items()}
+        case _:
+            return value

@@ -1,0 +1,96 @@
+"""Which words of a question are shown before the answer, and which only afterwards.
+
+What is asked and the options are public. Reasons and explanations give the answer away and belong to the
+private part of the compiled course, with the keys.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Protocol
+
+from journeybook.content.model import (
+    ChoiceQuestion,
+    ChoicesQuestion,
+    MatchItem,
+    MatchQuestion,
+    NumberQuestion,
+    Option,
+    OrderQuestion,
+    Question,
+)
+from journeybook.marking.kind import Json
+
+
+class Say(Protocol):
+    """Gives a text as written with its references replaced: ``Wording.source``."""
+
+    def __call__(self, text: str, given: Mapping[str, str] | None = None) -> str:
+        """``given`` holds the names of a variant."""
+
+
+def given_of(question: Question) -> tuple[Mapping[str, str], ...]:
+    """Return the names of each variant as written; one empty mapping where nothing is given."""
+    given = question.given if isinstance(question, NumberQuestion) else ()
+    return given or ({},)
+
+
+def options_of(question: Question) -> tuple[Option, ...]:
+    """Return what can be chosen: the options, the steps, or the answers of a match."""
+    match question:
+        case ChoiceQuestion() | ChoicesQuestion():
+            return question.options
+        case OrderQuestion():
+            return question.steps
+        case MatchQuestion():
+            return question.answers
+        case _:
+            return ()
+
+
+def items_of(question: Question) -> tuple[MatchItem, ...]:
+    """Return the items of a match; empty for every other kind."""
+    return question.items if isinstance(question, MatchQuestion) else ()
+
+
+def public_texts(question: Question, say: Say) -> dict[str, Json]:
+    """Return ``{"ask": [per variant], "options": {id: text}, "items": {id: text}}``; none is empty."""
+    return _filled(
+        {
+            "ask": [say(question.ask, names) for names in given_of(question)],
+            "options": {option.id: say(option.text) for option in options_of(question)},
+            "items": {item.id: say(item.text) for item in items_of(question)},
+        }
+    )
+
+
+def private_texts(question: Question, say: Say) -> dict[str, Json]:
+    """Return the reasons, each where there is one.
+
+    ``{"why": [per variant], "options": {id: reason}, "items": {id: reason}, "rules": [{"first", "then",
+    "reason"}], "slips": [[reason per slip] per variant]}``; empty members are left out.
+    """
+    rules = question.rules if isinstance(question, OrderQuestion) else ()
+    slips = question.slips if isinstance(question, NumberQuestion) else ()
+    return _filled(
+        {
+            "why": [say(question.why, names) for names in given_of(question)] if question.why else [],
+            "options": _reasons(options_of(question), say),
+            "items": _reasons(items_of(question), say),
+            "rules": [
+                {"first": rule.first, "then": list(rule.then), "reason": say(rule.reason)}
+                for rule in rules
+            ],
+            "slips": [[say(slip.reason, names) for slip in slips] for names in given_of(question)]
+            if slips
+            else [],
+        }
+    )
+
+
+def _reasons(parts: Iterable[Option | MatchItem], say: Say) -> dict[str, Json]:
+    return {part.id: say(part.reason) for part in parts if part.reason}
+
+
+def _filled(members: dict[str, Json]) -> dict[str, Json]:
+    return {name: value for name, value in members.items() if value}

@@ -1,0 +1,63 @@
+"""What a whole check comes to.
+
+The cut is compared as integers, marks * 100 >= percent * of, because a float makes 7 % of 100 into 8 when
+rounded up. Must-pass questions stand beside the total: missing one fails the check, whatever the total.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from journeybook.marking.kind import WEIGHT, Json, Key
+from journeybook.marking.mark import mark
+
+
+def check_result(
+    *,
+    plan: Mapping[str, Any],
+    percent: int,
+    outcomes: Mapping[str, str],
+    keys: Mapping[str, Key],
+    form: Sequence[Mapping[str, Any]],
+    answers: Mapping[str, Any],
+) -> dict[str, Json]:
+    """Return the result of one form.
+
+    ``outcomes`` maps question ids to outcome ids. The shape: ``{"marks", "of", "percent", "cut", "passed",
+    "must-pass": [{"fact", "question", "mark"}], "outcomes": {id: {"marks", "of"}},
+    "questions": {id: mark}}``, where ``cut`` is the least number of marks that passes.
+    """
+    marks: dict[str, int] = {}
+    by_outcome: dict[str, dict[str, int]] = {}
+    for asked in form:
+        question = asked["q"]
+        earned = mark(keys[question], asked["variant"], answers.get(question)).mark
+        marks[question] = earned
+        share = by_outcome.setdefault(outcomes[question], {"marks": 0, "of": 0})
+        share["marks"] += earned
+        share["of"] += WEIGHT
+    must_pass: list[dict[str, Any]] = [
+        {"fact": gate["fact"], "question": question, "mark": marks[question]}
+        for gate in plan["gates"]
+        for question in gate["questions"]
+        if question in marks
+    ]
+    total = sum(marks.values())
+    of = WEIGHT * len(form)
+    passed = total * 100 >= percent * of and all(gate["mark"] == WEIGHT for gate in must_pass)
+    return {
+        "marks": total,
+        "of": of,
+        "percent": percent,
+        "cut": least_passing(percent, of),
+        "passed": passed,
+        "must-pass": list(must_pass),
+        "outcomes": {outcome: dict(share) for outcome, share in by_outcome.items()},
+        "questions": dict(marks),
+    }
+
+
+def least_passing(percent: int, of: int) -> int:
+    """Return the least marks that are ``percent`` of ``of``, rounded up."""
+    return -(-percent * of // 100)

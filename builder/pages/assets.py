@@ -1,0 +1,68 @@
+"""The theme's styles, scripts and fonts as the files of a site.
+
+Styles and scripts are put together in the order of ``css/order.txt`` and ``js/order.txt``: one request each, and
+one text to inline into the one-file edition. Nothing is minified; what is served is what can be read.
+"""
+
+from __future__ import annotations
+
+import base64
+import re
+from functools import cache
+from importlib.resources import files
+from importlib.resources.abc import Traversable
+
+STYLE_PATH = "assets/journeybook.css"
+SCRIPT_PATH = "assets/journeybook.js"
+
+_FONT_ADDRESS = re.compile(r"url\((fonts/[a-z0-9-]+\.woff2)\)")
+
+
+def _theme() -> Traversable:
+    return files("journeybook.theme")
+
+
+def _joined(folder: str) -> str:
+    home = _theme() / folder
+    names = (home / "order.txt").read_text(encoding="utf-8").split()
+    return "\n".join((home / name).read_text(encoding="utf-8").strip() + "\n" for name in names)
+
+
+@cache
+def style() -> str:
+    """All styles as one text; fonts are addressed beside it."""
+    return _joined("css")
+
+
+@cache
+def script() -> str:
+    """All scripts as one text: classic scripts, each a single top-level const."""
+    return _joined("js")
+
+
+@cache
+def fonts() -> dict[str, bytes]:
+    """The font files by their address in the styles: ``fonts/read.woff2``."""
+    return {name: (_theme() / name).read_bytes() for name in sorted(set(_FONT_ADDRESS.findall(style())))}
+
+
+@cache
+def style_with_fonts() -> str:
+    """All styles with the fonts inside, for a page that stands alone."""
+
+    def inlined(found: re.Match[str]) -> str:
+        return f"url(data:font/woff2;base64,{base64.b64encode(fonts()[found.group(1)]).decode('ascii')})"
+
+    return _FONT_ADDRESS.sub(inlined, style())
+
+
+def asset_files() -> dict[str, bytes]:
+    """Every shared file of a site, by its path relative to the site's root."""
+    shared = {STYLE_PATH: style().encode(), SCRIPT_PATH: script().encode()}
+    return shared | {f"assets/{name}": content for name, content in fonts().items()}
+
+
+def forget() -> None:
+    """Read the theme anew next time; the preview calls it so that a changed style shows."""
+    for cached in (style, script, fonts, style_with_fonts):
+        cached.cache_clear()

@@ -1,0 +1,62 @@
+"""How plain values read on a page: durations, days, data for scripts, a drawing made safe to repeat."""
+
+from __future__ import annotations
+
+import json
+import re
+from datetime import date
+
+from markupsafe import Markup
+
+from journeybook.content.model import Figure
+from journeybook.pages.words_catalogue import Catalogue
+
+_VIEW_BOX = re.compile(r'\bviewBox="[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)[\s,]')
+_ENLARGED = 1.25
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+
+def duration(minutes: int, words: Catalogue) -> str:
+    """``45 min``, ``2 h``, ``2 h 40 min``."""
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return words.gettext("%(minutes)d min") % {"minutes": rest}
+    if not rest:
+        return words.gettext("%(hours)d h") % {"hours": hours}
+    return words.gettext("%(hours)d h %(minutes)d min") % {"hours": hours, "minutes": rest}
+
+
+def day(when: date, words: Catalogue) -> str:
+    """``20 Nov 2026``; the month's short name is a word of the catalogue, so no locale data are needed."""
+    return f"{when.day} {words.gettext(_MONTHS[when.month - 1])} {when.year}"
+
+
+def script_json(data: object) -> Markup:
+    """JSON that can stand in a ``<script>`` element: nothing in it closes the element or opens a comment.
+
+    Source: HTML Living Standard, "Restrictions for contents of script elements".
+    """
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    # Also the two line separators, so that the same text may stand in a script file.
+    for character in "<>&\u2028\u2029":
+        text = text.replace(character, f"\\u{ord(character):04x}")
+    return Markup(text)  # noqa: S704  # escaped just above
+
+
+def svg_for(figure: Figure, slug: str) -> Markup:
+    """The drawing with its ids prefixed by the leaf's slug, because one drawing may stand on several leaves.
+
+    The loader has checked the SVG and begun each of its ids with the figure's id. A width is set, so that the
+    lettering of all drawings comes out a little larger than the text, whatever the size of the drawing.
+    """
+    name = re.escape(figure.id)
+    svg = re.sub(
+        rf'(\bid="|\bhref="#|url\(#|aria-(?:labelledby|describedby)=")(?={name})',
+        lambda found: f"{found.group(1)}{slug}-",
+        figure.svg,
+    )
+    view = _VIEW_BOX.search(svg)
+    if view:
+        width = round(float(view[1]) * _ENLARGED)
+        svg = svg.replace("<svg ", f'<svg width="{width}" ', 1)
+    return Markup(svg)  # noqa: S704  # checked by the loader

@@ -1,0 +1,96 @@
+"""Where ``page:`` links lead, for each edition.
+
+A body names its targets by what they are: ``page:card``, ``page:module/ID``, ``page:lesson/ID``, ``page:figure/ID``,
+``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``, ``page:rack``,
+``page:download``. The site makes relative addresses of them, so that it opens from any folder; the one-file
+edition makes fragments.
+"""
+
+from __future__ import annotations
+
+import posixpath
+import re
+
+from journeybook.content.model import BlockKind, Course
+
+_LINK = re.compile(r"page:([a-z]+)(?:/([a-z0-9-]+))?(?:#([a-z0-9-]+))?")
+_HREF = re.compile(r'href="(page:[^"]*)"')
+
+
+def slug_of(kind: str, name: str = "") -> str:
+    """What begins every id of that leaf."""
+    return f"{kind}-{name}" if name else kind
+
+
+def module_path(course: str, operation: int, module: str) -> str:
+    """The module's page, relative to the site's root."""
+    return f"{course}/{operation}-{module}.html"
+
+
+def lesson_path(course: str, operation: int, module: str, lesson: str) -> str:
+    """The lesson's page, relative to the site's root."""
+    return f"{course}/{operation}-{module}/{lesson}.html"
+
+
+class Targets:
+    """Every leaf of a course that can be linked to."""
+
+    def __init__(self, course: Course) -> None:
+        self._paths = {kind: f"{course.id}/{kind}.html" for kind in ("check", "words", "kit", "sources", "search")}
+        self._paths |= {"card": f"{course.id}/index.html", "rack": "index.html", "download": f"{course.id}.html"}
+        self._figures: dict[str, list[str]] = {}
+        for module in course.modules:
+            self._paths[slug_of("module", module.id)] = module_path(course.id, module.operation, module.id)
+            for lesson in module.lessons:
+                slug = slug_of("lesson", lesson.id)
+                self._paths[slug] = lesson_path(course.id, module.operation, module.id, lesson.id)
+                for block in lesson.body:
+                    if block.kind is BlockKind.FIGURE:
+                        self._figures.setdefault(block.text, []).append(slug)
+
+    def find(self, kind: str, name: str, mark: str, here: str) -> tuple[str, str]:
+        """The target's slug and the full id within it; the id is empty for the top of the leaf.
+
+        ``here`` is the slug of the leaf that holds the link: a figure that stands in it is not sought elsewhere.
+        A figure that no lesson shows is looked for on the route card.
+        """
+        if kind == "figure":
+            holders = self._figures.get(name, [])
+            if not holders:
+                return "card", ""
+            holder = here if here in holders else holders[0]
+            return holder, f"{holder}-figure-{name}"
+        slug = slug_of(kind, name)
+        return slug, f"{slug}-{mark}" if mark else ""
+
+    def path(self, slug: str) -> str:
+        """The leaf's file, relative to the site's root. Raises KeyError for a leaf that the course does not have."""
+        return self._paths[slug]
+
+    def address_for_site(self, link: str, *, path: str, slug: str) -> str:
+        """The address, relative to the page ``path``, of what a ``page:`` link names."""
+        target, mark = self._parse(link, slug)
+        place = self._paths[target]
+        if place == path and mark:
+            return f"#{mark}"
+        relative = posixpath.relpath(place, posixpath.dirname(path) or ".")
+        return f"{relative}#{mark}" if mark else relative
+
+    def address_for_one_file(self, link: str, *, slug: str) -> str:
+        """The fragment, within the one file, of what a ``page:`` link names."""
+        target, mark = self._parse(link, slug)
+        return f"#{mark or target}"
+
+    def for_site(self, html: str, *, path: str, slug: str) -> str:
+        """The HTML with every link made relative to ``path``, the page it stands on."""
+        return _HREF.sub(lambda found: f'href="{self.address_for_site(found[1], path=path, slug=slug)}"', html)
+
+    def for_one_file(self, html: str, *, slug: str) -> str:
+        """The HTML with every link made a fragment of the same file."""
+        return _HREF.sub(lambda found: f'href="{self.address_for_one_file(found[1], slug=slug)}"', html)
+
+    def _parse(self, link: str, here: str) -> tuple[str, str]:
+        parts = _LINK.fullmatch(link)
+        if parts is None:
+            raise ValueError(f"not a link to a leaf: {link}")
+        return self.find(parts[1], parts[2] or "", parts[3] or "", here)

@@ -1,0 +1,337 @@
+"""A question as HTML: what a learner reads with scripts off, and what the scripts enhance.
+
+Decides what each kind of question shows before and after the answer. One function a kind turns the
+model into a sheet of ready-made HTML for the templates ``question-CONTROL.html`` and
+``answer-CONTROL.html``; ``SHEETS`` says which function serves which kind.
+
+Steps, and the answers of a ``match``, stand in the order of the alphabet until a script shuffles them:
+the author's order would give the answer away.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from string import ascii_uppercase
+from typing import Any
+
+from journeybook.content.model import (
+    ChoiceQuestion,
+    ChoicesQuestion,
+    Course,
+    MatchQuestion,
+    NumberQuestion,
+    OrderQuestion,
+    Question,
+)
+from journeybook.content.wording import Wording
+from journeybook.marking.keys import lower
+from journeybook.pages.engine import engine
+from journeybook.pages.number_words import decimal_words
+from journeybook.pages.words_catalogue import load_catalogue
+from markupsafe import Markup
+
+NOTHING = Markup("")
+LINK_TAG = re.compile(r"</?a\b[^>]*>")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Line:
+    """An option, a step or an answer as shown."""
+
+    id: str
+    text: Markup
+    reason: Markup = NOTHING
+    right: bool = False
+    letter: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class RuleLine:
+    """A rule of an order, spelt out."""
+
+    first: str
+    then: tuple[str, ...]
+    first_text: Markup
+    then_texts: tuple[Markup, ...]
+    reason: Markup
+    critical: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class ItemLine:
+    """An item of a match, with the partner it goes with."""
+
+    id: str
+    text: Markup
+    answer_text: Markup
+    reason: Markup
+
+
+@dataclass(frozen=True, kw_only=True)
+class RightNumber:
+    """The right number of one variant in words; ``range`` says what else is accepted."""
+
+    text: str
+    range: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class SlipLine:
+    """The story behind a wrong number; ``variant`` is None where it is the same for all of them."""
+
+    index: int
+    variant: int | None
+    reason: Markup
+
+
+@dataclass(frozen=True, kw_only=True)
+class SourceLine:
+    """A citation under the answer."""
+
+    name: str
+    href: str
+    confirmed: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class QuestionSheet:
+    """Everything the templates show of one question; fields that a kind does not use stay empty."""
+
+    id: str
+    html_id: str
+    kind: str
+    control: str
+    """Which pair of templates: ``options``, ``order``, ``match`` or ``number``."""
+    kind_words: str
+    asks: tuple[Markup, ...]
+    """One for each variant."""
+    whys: tuple[Markup, ...]
+    figure: Markup
+    sources: tuple[SourceLine, ...]
+    options: tuple[Line, ...] = ()
+    steps: tuple[Line, ...] = ()
+    one_order: tuple[Line, ...] = ()
+    rules: tuple[RuleLine, ...] = ()
+    items: tuple[ItemLine, ...] = ()
+    answers: tuple[Line, ...] = ()
+    spare_answers: tuple[Line, ...] = ()
+    rights: tuple[RightNumber, ...] = ()
+    slips: tuple[SlipLine, ...] = ()
+    units: tuple[str, ...] = ()
+    choose_unit: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class Desk:
+    """What stays the same from question to question of a page."""
+
+    course: Course
+    wording: Wording
+    slug: str
+    """The leaf's slug; every id in its body starts with it."""
+    figure_html: Callable[[str], str]
+    """Id of a figure to its HTML."""
+    language: str
+
+    def say(self, words: str) -> str:
+        """Return interface words in the reader's language."""
+        return load_catalogue(self.language)[0].gettext(words)
+
+
+def question_html(desk: Desk, question: Question, heading: str = "") -> Markup:
+    """Return the section for one question, with ``heading`` over it where one is given.
+
+    The answer and its reasons stand in a ``details`` element after the form.
+    """
+    sheet = SHEETS[question.kind](desk, question)
+    template = engine(desk.language).get_template("question.html")
+    return Markup(template.render(question=sheet, heading=heading))
+
+
+def _ink(desk: Desk, text: str) -> Markup:
+    """Return inline HTML without links: a tap on an option must never lead off the page."""
+    return Markup(LINK_TAG.sub("", desk.wording.inline(text)))
+
+
+def _reason(desk: Desk, text: str) -> Markup:
+    return Markup(desk.wording.inline(text)) if text else Markup("")
+
+
+def _sheet(desk: Desk, question: Question, control: str, **more: Any) -> QuestionSheet:
+    givens = (question.given or ({},)) if isinstance(question, NumberQuestion) else ({},)
+    slug = f"{desk.slug}-q-{question.id}"
+    return QuestionSheet(
+        id=question.id,
+        html_id=slug,
+        kind=question.kind,
+        control=control,
+        kind_words=desk.say(KIND_WORDS[question.kind]),
+        asks=tuple(
+            Markup(LINK_TAG.sub("", desk.wording.block(question.ask, slug, given=given))) for given in givens
+        ),
+        whys=tuple(
+            Markup(desk.wording.block(question.why, slug, given=given) if question.why else "")
+            for given in givens
+        ),
+        figure=Markup(desk.figure_html(question.figure) if question.figure else ""),
+        sources=_sources(desk.course, question),
+        **more,
+    )
+
+
+def _sources(course: Course, question: Question) -> tuple[SourceLine, ...]:
+    lines = []
+    for id in question.sources:
+        if id == "kit":
+            lines.append(SourceLine(name=course.kit.title, href="page:kit", confirmed=True))
+        elif citation := course.sources.get(id):
+            name = f"{citation.title} {citation.clause}".strip()
+            lines.append(SourceLine(name=name, href=f"page:sources#{id}", confirmed=citation.is_confirmed))
+    return tuple(lines)
+
+
+def _options_sheet(desk: Desk, question: ChoiceQuestion | ChoicesQuestion) -> QuestionSheet:
+    right = {question.right} if isinstance(question, ChoiceQuestion) else set(question.right)
+    options = tuple(
+        Line(
+            id=option.id,
+            text=_ink(desk, option.text),
+            reason=_reason(desk, option.reason),
+            right=option.id in right,
+        )
+        for option in question.options
+    )
+    return _sheet(desk, question, "options", options=options)
+
+
+def _order_sheet(desk: Desk, question: OrderQuestion) -> QuestionSheet:
+    texts = {step.id: _ink(desk, step.text) for step in question.steps}
+    lines = {id: Line(id=id, text=text) for id, text in texts.items()}
+    return _sheet(
+        desk,
+        question,
+        "order",
+        steps=tuple(sorted(lines.values(), key=lambda line: line.text.striptags().casefold())),
+        one_order=tuple(lines[id] for id in one_order(question)),
+        rules=tuple(
+            RuleLine(
+                first=rule.first,
+                then=rule.then,
+                first_text=texts[rule.first],
+                then_texts=tuple(texts[id] for id in rule.then),
+                reason=_reason(desk, rule.reason),
+                critical=rule.critical,
+            )
+            for rule in sorted(question.rules, key=lambda rule: not rule.critical)
+        ),
+    )
+
+
+def one_order(question: OrderQuestion) -> tuple[str, ...]:
+    """Return the step ids in an order that keeps every rule, as near to the author's as can be.
+
+    Kahn 1962, with the earliest listed step first among those that are free.
+    """
+    waits = {step.id: set[str]() for step in question.steps}
+    for rule in question.rules:
+        for later in rule.then:
+            waits[later].add(rule.first)
+    placed: list[str] = []
+    while len(placed) < len(waits):
+        placed.append(next(id for id in waits if id not in placed and waits[id] <= set(placed)))
+    return tuple(placed)
+
+
+def _match_sheet(desk: Desk, question: MatchQuestion) -> QuestionSheet:
+    texts = {answer.id: _ink(desk, answer.text) for answer in question.answers}
+    by_alphabet = sorted(question.answers, key=lambda answer: texts[answer.id].striptags().casefold())
+    answers = tuple(
+        Line(
+            id=answer.id,
+            text=texts[answer.id],
+            reason=_reason(desk, answer.reason),
+            letter=ascii_uppercase[position % 26],
+        )
+        for position, answer in enumerate(by_alphabet)
+    )
+    served = {item.goes_with for item in question.items}
+    return _sheet(
+        desk,
+        question,
+        "match",
+        items=tuple(
+            ItemLine(
+                id=item.id,
+                text=_ink(desk, item.text),
+                answer_text=texts[item.goes_with],
+                reason=_reason(desk, item.reason),
+            )
+            for item in question.items
+        ),
+        answers=answers,
+        spare_answers=tuple(line for line in answers if line.id not in served),
+    )
+
+
+def _number_sheet(desk: Desk, question: NumberQuestion) -> QuestionSheet:
+    rights = []
+    key: dict[str, Any] = dict(lower(question, desk.course))
+    for interval in key["variants"]:
+        low, high = Fraction(interval["low"]), Fraction(interval["high"])
+        # The tolerance is the same on both sides, so the right number is the middle.
+        words = f"{decimal_words((low + high) / 2)} {question.unit}".strip()
+        spread = (
+            ""
+            if low == high
+            else desk.say("accepted from {low} to {high}").format(
+                low=decimal_words(low), high=decimal_words(high)
+            )
+        )
+        rights.append(RightNumber(text=words, range=spread))
+    units = tuple(dict.fromkeys(unit for unit in (question.unit, *question.units) if unit))
+    return _sheet(
+        desk,
+        question,
+        "number",
+        rights=tuple(rights),
+        slips=tuple(_slips(desk, question)),
+        # By the alphabet, so that the first button is not always the right unit.
+        units=tuple(sorted(units, key=str.casefold)),
+        choose_unit=question.unit_needed or len(units) > 1,
+    )
+
+
+def _slips(desk: Desk, question: NumberQuestion) -> list[SlipLine]:
+    lines = []
+    for index, slip in enumerate(question.slips):
+        reasons = [desk.wording.inline(slip.reason, given) for given in question.given or ({},)]
+        if len(set(reasons)) == 1:
+            lines.append(SlipLine(index=index, variant=None, reason=Markup(reasons[0])))
+        else:
+            lines.extend(
+                SlipLine(index=index, variant=variant, reason=Markup(reason))
+                for variant, reason in enumerate(reasons)
+            )
+    return lines
+
+
+KIND_WORDS = {
+    "choice": "Choose one",
+    "choices": "Choose all that are right",
+    "order": "Put in order",
+    "match": "Find the partners",
+    "number": "Work out the number",
+}
+"""What the learner is asked to do, by kind; English source texts, translated when shown."""
+
+SHEETS: dict[str, Callable[[Desk, Any], QuestionSheet]] = {
+    "choice": _options_sheet,
+    "choices": _options_sheet,
+    "order": _order_sheet,
+    "match": _match_sheet,
+    "number": _number_sheet,
+}
+"""Which function makes the sheet of which kind."""

@@ -1,0 +1,190 @@
+"""The words that the scripts say, in the reader's language.
+
+The scripts hold the English; a test compares this list with every ``Words.say`` in them, both ways.
+"""
+
+from __future__ import annotations
+
+from journeybook.pages.filters import script_json
+from journeybook.pages.words_catalogue import load_catalogue
+
+
+def _(words: str) -> str:
+    """Mark ``words`` for the extraction of messages."""
+    return words
+
+
+SCRIPT_WORDS = (
+    _("1 step to move"),
+    _(
+        "A part of this page does not work in this browser. You can still read everything; answers "
+        "and reasons stand under each question."
+    ),
+    _("All questions"),
+    _("All read"),
+    _("Another card"),
+    _("answered"),
+    _("attempt"),
+    _("Attempt {number}, as this device remembers."),
+    _("Attempt {number}, as this device remembers. Fingerprint of the answers:"),
+    _("Back"),
+    _("Back to the questions"),
+    _("Back to the start of the check"),
+    _("Begin a new card"),
+    _("Begin the check"),
+    _("Begin this card"),
+    _("Begun"),
+    _("begun"),
+    _("Begun: {done} of {total} answered."),
+    _("By outcome, and what to revisit"),
+    _("cannot be read yet"),
+    _("card"),
+    _("Card of"),
+    _("Check this answer"),
+    _("Choose at least one first."),
+    _("Choose one first."),
+    _("Close"),
+    _("entered on the card of {name}"),
+    _("Every question is answered. After handing in, nothing can be changed."),
+    _("File of the card"),
+    _(
+        "First save the card of {name} to a file. Then clear it from this device, so that nobody "
+        "goes on with it by mistake."
+    ),
+    _("For the class sheet"),
+    _("Give each line a letter first."),
+    _("Give each line the letter of its partner. A letter may be left over."),
+    _("Go on with"),
+    _("Go on with question {number}"),
+    _("Go on with the check"),
+    _("Goes with: {answer}."),
+    _("Hand in"),
+    _("Hand in as it is"),
+    _("Hand in the check?"),
+    _("Handed in with this card"),
+    _("I have read this: enter it on the card"),
+    _("I have read this: whose card?"),
+    _("Keep the one here"),
+    _("Knowledge check passed"),
+    _("Knowledge check: not yet passed"),
+    _("Missed: this belongs to it."),
+    _("Move down: {step}"),
+    _("Move up: {step}"),
+    _("Must-pass"),
+    _("Must-pass: {right} of {total} right."),
+    _("Name"),
+    _("Next"),
+    _("Next: the check"),
+    _("not answered"),
+    _("Not answered."),
+    _("Not this."),
+    _("Not yet"),
+    _("not yet passed"),
+    _("Nothing is timed"),
+    _("Number {place}: {step}"),
+    _("Operation {operation}, {minutes} min"),
+    _("Other numbers"),
+    _("Passed"),
+    _("passed, self-recorded"),
+    _("Place every step first. Still to place: {left}."),
+    _("Print the certificate"),
+    _("Put the card away"),
+    _("Put the card of {name} away"),
+    _("Question {number} of {total}"),
+    _("Question {number}: {standing}"),
+    _("Read"),
+    _("Replace it with the file’s"),
+    _("Revisit"),
+    _("Right"),
+    _("Right."),
+    _("Rightly left out."),
+    _("Save the attempt to a file"),
+    _("Save the card to a file"),
+    _("Save what was answered, then start again"),
+    _("Say in which unit: tap one of the units."),
+    _("self-recorded"),
+    _("Self-recorded: nobody confirmed who answered. The practical was not observed."),
+    _("Start here"),
+    _("Still to place: {left}."),
+    _("Stop here, go on later"),
+    _("Take a card out of a file"),
+    _("Take the check again"),
+    _("Tap the steps in the order you would do them. The arrows move a step that has its number."),
+    _("That cannot be read as a number. Write digits, with one comma or point: 12.5."),
+    _("That is longer than any number needed here. Write it shorter."),
+    _("That unit does not fit here: tap one of the units."),
+    _("The card of {name} is here and in the file. Taking it out of the file replaces the one here."),
+    _(
+        "The cards on this device cannot be read here; they are left untouched. What you do now is "
+        "lost when you close this page, so save the card to a file first."
+    ),
+    _("The check is entered on a card, and the certificate carries its name."),
+    _(
+        "The course was changed after this check. Its questions are no longer in this page, so they"
+        " are not shown."
+    ),
+    _(
+        "The course was changed since you began. What you answered belongs to the earlier state and"
+        " is not marked here. Save it to a file; then the check starts again."
+    ),
+    _("The file is there: clear the card from this device"),
+    _("The questions, your answers and the reasons"),
+    _("These are not answered in full. What is missing counts nothing."),
+    _(
+        "This browser does not carry your card from page to page when the course is opened from a "
+        "folder. Use the one-file edition, or take the card out of a file on each page."
+    ),
+    _(
+        "This browser has no room left. What you do now is lost when you close this page: save the "
+        "card to a file, then put away cards that are finished."
+    ),
+    _(
+        "This browser keeps nothing from page to page. What you do is lost when you leave this "
+        "page, so save the card to a file first, or use the one-file edition."
+    ),
+    _(
+        "This can be read in two ways. Write it without a mark for thousands: 1000, or 1.0 where "
+        "you mean one."
+    ),
+    _("This device already has that card"),
+    _("This file holds no card. Choose the file that was saved with “Put the card away”."),
+    _("This is the right one."),
+    _("To handing in"),
+    _("Too early"),
+    _("Try again"),
+    _("Undo"),
+    _("Undone. Placed: {placed} of {total}."),
+    _("Whose card?"),
+    _("Workplace"),
+    _("Write a number first."),
+    _("Write the name that the certificate shall carry."),
+    _("Write these four groups on the paper sheet. Whoever has the file can compare them later."),
+    _("Your answer: not this."),
+    _("Your answer: right."),
+    _("{answer}: moved here from {item}."),
+    _("{day}: {result}"),
+    _("{done} of {total} answered"),
+    _("{marks} of {of}"),
+    _("{marks} of {of} marks. The cut is {cut}, which is {percent} %."),
+    _("{mark} of {weight}"),
+    _("{missed} missed, {extra} too many"),
+    _("{n} min left"),
+    _("{n} steps to move"),
+    _("{read} of {total}"),
+    _("{right} of {total} pairs right"),
+    _("{step}: number {place} of {total}."),
+    _("{step}: taken out again."),
+)
+"""English source texts; ``{name}`` stands for a value and stays as it is."""
+
+
+def script_words(language: str) -> dict[str, str]:
+    """Return the texts that differ from English, English to the language's own."""
+    catalogue, _problems = load_catalogue(language)
+    said = {words: catalogue.gettext(words) for words in SCRIPT_WORDS}
+    return {words: own for words, own in said.items() if own != words}
+
+
+def words_script(language: str) -> str:
+    """Return a classic script that gives the words to the page's scripts."""
+    return f"Words.set({script_json(script_words(language))});\n"

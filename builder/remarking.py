@@ -1,0 +1,109 @@
+"""Marking a file that came back: finds the compiled course it names, in the releases or in the sources, and marks again."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.problem import Place, Problem
+from journeybook.making import courses_of
+from journeybook.marking.attempt import Attempt, NotAnAttempt, read
+from journeybook.marking.canonical import SIZE_CAP, NotCanonical
+from journeybook.marking.fingerprint import fingerprint
+from journeybook.marking.remark import re_mark
+from journeybook.project import Project
+
+
+@dataclass(frozen=True, kw_only=True)
+class Outcome:
+    """What came of one file: a result, or problems."""
+
+    fingerprint: str
+    attempt: Attempt | None = None
+    result: Mapping[str, Any] | None = None
+    """The check's result as ``marking.result`` gives it."""
+    released: bool = False
+    """Whether the course it was marked against is a release."""
+    problems: tuple[Problem, ...] = ()
+
+    def as_text(self) -> str:
+        """The result for a person, a line a fact."""
+        assert self.attempt is not None and self.result is not None, "asked only where there are no problems"
+        attempt, result = self.attempt, self.result
+        verdict = "knowledge check passed" if result["passed"] else "not yet passed"
+        lines = [
+            f"Card of      {attempt.card.name}" + (f", {attempt.card.workplace}" if attempt.card.workplace else ""),
+            f"Course       {attempt.course}, version {attempt.version}{'' if self.released else ' (draft)'}, {attempt.profile}",
+            f"Taken        {attempt.started} to {attempt.ended}, by the clock of the device",
+            f"Result       {verdict}, self-recorded; practical not observed",
+            f"Marks        {result['marks'] / 1000:.3f} of {result['of'] // 1000}; {result['percent']} % needed",
+        ]
+        for gate in result["must-pass"]:
+            lines.append(f"Must-pass    {gate['fact']}: {'right' if gate['mark'] == 1000 else 'not yet'} ({gate['question']})")
+        for outcome, score in result["outcomes"].items():
+            lines.append(f"Outcome      {outcome}: {score['marks'] / 1000:.3f} of {score['of'] // 1000}")
+        lines.append(f"Fingerprint  {self.fingerprint}")
+        return "\n".join(lines) + "\n"
+
+    def as_json(self) -> str:
+        """The result for a program."""
+        assert self.attempt is not None and self.result is not None, "asked only where there are no problems"
+        card = self.attempt.card
+        content = {
+            "fingerprint": self.fingerprint,
+            "card": {"id": card.id, "name": card.name, "workplace": card.workplace},
+            "course": self.attempt.course,
+            "version": self.attempt.version,
+            "released": self.released,
+            "result": self.result,
+        }
+        return json.dumps(content, ensure_ascii=False, indent=1) + "\n"
+
+
+def remark_file(project: Project, file: Path) -> Outcome:
+    """Mark the attempt in ``file`` again; whatever is wrong with it is a problem, never an exception."""
+    place = Place(file=file.as_posix(), length=0)
+    try:
+        with file.open("rb") as stream:
+            # One byte past the cap is enough to see that a file is too large.
+            data = stream.read(SIZE_CAP + 1)
+    except OSError as error:
+        mend = "Give the path of a file that the check saved."
+        return Outcome(fingerprint="", problems=(fault("M001", place, f"The file cannot be read: {error.strerror}.", mend),))
+    found, released = _compiled_for(project, data)
+    remarked = re_mark(data, found, file.as_posix())
+    return Outcome(
+        fingerprint=fingerprint(data),
+        attempt=remarked.attempt,
+        result=remarked.result,
+        released=released,
+        problems=remarked.problems,
+    )
+
+
+def _compiled_for(project: Project, data: bytes) -> tuple[bytes, bool]:
+    """The compiled course whose digest the attempt names and whether it is a release; of the same id where none fits."""
+    try:
+        attempt = read(data)
+    except (NotCanonical, NotAnAttempt):
+        return b"", False
+    for path in _releases(project, attempt.course):
+        compiled = path.read_bytes()
+        if hashlib.sha256(compiled).hexdigest() == attempt.digest:
+            return compiled, True
+    ready, _ = courses_of(project)
+    for one in ready:
+        if one.course.id == attempt.course:
+            return one.compiled.data, False
+    return b"", False
+
+
+def _releases(project: Project, course: str) -> Iterator[Path]:
+    # The id comes out of a file that anybody may have written: only a course of this project is looked for.
+    if course in project.courses:
+        yield from sorted((project.root / project.courses_dir / course / "releases").glob("*/*/compiled.json"))

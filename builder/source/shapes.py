@@ -1,0 +1,408 @@
+"""Shapes: tables that say what a file may hold, and the reader that turns plain data into frozen data by them.
+
+A *shape* reads ``container[key]`` and returns the value for the model, or ``INVALID`` after it has noted every
+problem it found. Nothing here stops at the first problem, and nothing here raises for what an author wrote.
+The same tables give the JSON Schemas that editors complete and underline from (``Shape.schema``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import Enum
+from typing import Any, Final, Protocol
+
+from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.problem import Place, Problem
+from journeybook.source.document import Document
+from journeybook.source.near import nearest
+
+
+class _Invalid(Enum):
+    INVALID = "invalid"
+
+
+INVALID: Final = _Invalid.INVALID
+"""What a shape returns for a value that is not as it should be; the problem is noted already."""
+
+REQUIRED: Final = object()
+"""The default of a field that has none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where a model object was read from, so that later checks can point at its fields."""
+
+    thing: Any
+    """The object; held here so that its ``id()`` stays its own."""
+    document: Document
+    container: dict[str, Any]
+    trail: str
+
+    def place(self, key: str | None = None, index: int | None = None) -> Place:
+        """The place of a field's value, of an entry of its list, or of the whole where the field was left out."""
+        if key is None or key not in self.container:
+            return self.document.place(self.container, trail=self.trail)
+        value = self.container[key]
+        if index is not None and isinstance(value, list) and index < len(value):
+            return self.document.place(value, index, trail=self.trail)
+        return self.document.place(self.container, key, trail=self.trail)
+
+
+@dataclass(slots=True)
+class Reading:
+    """What is collected while one document is read."""
+
+    document: Document
+    problems: list[Problem] = field(default_factory=list)
+    origins: dict[int, Origin] = field(default_factory=dict)
+    """By ``id()`` of each object made, also of those whose surroundings are unsound."""
+    given: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    """Fields that do not stand in the file, by the record's noun: a question's bank is its file's name."""
+
+    def refuse(
+        self, code: str, container: Any, key: Any, trail: str, message: str, mend: str, *, on_key: bool = False
+    ) -> _Invalid:
+        """Note a fault at a value (or at its key) and return ``INVALID``."""
+        place = self.document.place(container, key, on_key=on_key, trail=trail)
+        self.problems.append(fault(code, place, message, mend))
+        return INVALID
+
+
+class Shape(Protocol):
+    """Something that can read one value and describe it to an editor."""
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """The model's value for ``container[key]``, or ``INVALID``."""
+
+    def schema(self) -> dict[str, Any]:
+        """The JSON Schema (draft 2020-12) of the value as written."""
+
+
+def what_is(value: object) -> str:
+    """A value's kind in an author's words."""
+    if value is None:
+        return "empty"
+    if isinstance(value, bool):
+        return "yes or no (true, false)"
+    if isinstance(value, str):
+        return "text"
+    if isinstance(value, list):
+        return "a list"
+    if isinstance(value, dict):
+        return "a set of keys"
+    return "a number"
+
+
+def called(key: object) -> str:
+    """How a message names the value under ``key``: by its key, or by its number in the list."""
+    return f"Entry {key + 1}" if isinstance(key, int) else f"`{key}`"
+
+
+@dataclass(frozen=True)
+class Field:
+    """One key of a record."""
+
+    key: str
+    shape: Shape
+    describe: str
+    """A sentence that tells an author what to write."""
+    example: Any
+    """Plain data as YAML would give it."""
+    default: Any = REQUIRED
+    name: str = ""
+    """The field of the model; the key with underscores unless given."""
+
+    @property
+    def model_name(self) -> str:
+        """Name of the model's field."""
+        return self.name or self.key.replace("-", "_")
+
+    def schema(self) -> dict[str, Any]:
+        """The value's schema with the sentence and the example."""
+        return {**self.shape.schema(), "description": self.describe, "examples": [self.example]}
+
+
+def _written(example: Any) -> str:
+    """An example in one line of YAML; nested ones are cut short to their first keys."""
+    if isinstance(example, bool):
+        return "true" if example else "false"
+    if isinstance(example, list):
+        return "[" + ", ".join(_written(one) for one in example) + "]"
+    if isinstance(example, dict):
+        return "{" + ", ".join(f"{key}: {_written(one)}" for key, one in example.items()) + "}"
+    if isinstance(example, str) and not example.replace("-", "").isalnum():
+        return '"' + example + '"'
+    return str(example)
+
+
+class Record:
+    """A set of keys that becomes one frozen object.
+
+    ``noun`` names it in messages and trails (``question``); ``id_key`` is the key whose text tells one from another.
+    ``placed`` is False for records that have no ``place`` in the model; ``fixed`` are keys that only tell kinds apart.
+    """
+
+    def __init__(
+        self,
+        make: Callable[..., Any],
+        noun: str,
+        fields: Sequence[Field],
+        *,
+        id_key: str = "",
+        placed: bool = True,
+        fixed: Mapping[str, str] | None = None,
+        title: str = "",
+    ) -> None:
+        self.make = make
+        self.noun = noun
+        self.title = title or noun
+        self.id_key = id_key
+        self.placed = placed
+        self.fields = tuple(fields)
+        self.fixed = dict(fixed or {})
+        self._by_key = {one.key: (one.model_name, one.shape) for one in fields}
+        self._required = frozenset(one.key for one in fields if one.default is REQUIRED)
+        self._defaults = {one.model_name: one.default for one in fields if one.default is not REQUIRED}
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """The object, or ``INVALID``."""
+        data = container[key]
+        if type(data) is not dict:
+            return reading.refuse(
+                "C012", container, key, trail,
+                f"{called(key)} is {what_is(data)} where the keys of a {self.title} belong.",
+                f"Write its keys below each other: {', '.join(f'`{one.key}:`' for one in self.fields[:4])}.",
+            )
+        return self.read_keys(reading, data, self._trail(data, key, trail))
+
+    def read_keys(self, reading: Reading, data: dict[str, Any], trail: str) -> Any:
+        """The object from its keys, when the trail is known already."""
+        values = dict(self._defaults)
+        sound = True
+        by_key = self._by_key
+        for word in data:
+            known = by_key.get(word)
+            if known is None:
+                if word not in self.fixed:
+                    sound = False
+                    self._refuse_unknown(reading, data, word, trail)
+                continue
+            value = known[1].read(reading, data, word, trail)
+            if value is INVALID:
+                sound = False
+            else:
+                values[known[0]] = value
+        if not data.keys() >= self._required:
+            sound = False
+            self._refuse_missing(reading, data, trail)
+        if not sound:
+            return INVALID
+        if self.noun in reading.given:
+            values.update(reading.given[self.noun])
+        if self.placed:
+            values["place"] = reading.document.place(data, trail=trail)
+        thing = self.make(**values)
+        reading.origins[id(thing)] = Origin(thing, reading.document, data, trail)
+        return thing
+
+    def _trail(self, data: dict[str, Any], key: Any, trail: str) -> str:
+        name = data.get(self.id_key) if self.id_key else None
+        if isinstance(name, str) and name:
+            step = f"{self.noun} {name[:60]}"
+        elif isinstance(key, int):
+            step = f"{self.noun} {key + 1}"
+        else:
+            step = self.noun
+        return f"{trail}, {step}" if trail else step
+
+    def _refuse_unknown(self, reading: Reading, data: dict[str, Any], word: str, trail: str) -> None:
+        near = nearest(word, [one.key for one in self.fields if one.key not in data])
+        if near:
+            mend = f"Write `{near[0]}:` if that is what is meant, or take the line out."
+        else:
+            mend = f"Take it out, or use one of {', '.join(one.key for one in self.fields)}."
+        reading.refuse(
+            "C001", data, word, trail, f"A {self.title} has no key called `{word[:60]}`.", mend, on_key=True
+        )
+
+    def _refuse_missing(self, reading: Reading, data: dict[str, Any], trail: str) -> None:
+        for one in self.fields:
+            if one.key in self._required and one.key not in data:
+                place = reading.document.place(data, trail=trail)
+                reading.problems.append(
+                    fault(
+                        "C002", place, f"This {self.title} has no `{one.key}`.",
+                        f"Add it. {one.describe} Example: `{one.key}: {_written(one.example)}`",
+                    )
+                )
+
+    def schema(self) -> dict[str, Any]:
+        """An object schema that knows every key and refuses all others."""
+        properties: dict[str, Any] = {word: {"const": value} for word, value in self.fixed.items()}
+        properties.update({one.key: one.schema() for one in self.fields})
+        required = [one.key for one in self.fields if one.default is REQUIRED]
+        return {
+            "type": "object",
+            "properties": properties,
+            "required": [*self.fixed, *required],
+            "additionalProperties": False,
+        }
+
+
+class Listing:
+    """A list of one shape, read into a tuple. ``or_single``: one entry may stand without its list."""
+
+    def __init__(
+        self, entry: Shape, *, least: int = 0, most: int = 20_000, or_single: bool = False, noun: str = "entry"
+    ) -> None:
+        self.entry = entry
+        self.least = least
+        self.most = most
+        self.or_single = or_single
+        self.noun = noun
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """A tuple, or ``INVALID`` where any entry is."""
+        data = container[key]
+        if type(data) is not list:
+            if self.or_single and data is not None and type(data) is not dict:
+                one = self.entry.read(reading, container, key, trail)
+                return INVALID if one is INVALID else (one,)
+            mend = f"Write each {self.noun} on its own line after a dash and a space, or take `{key}` out."
+            return reading.refuse(
+                "C011", container, key, trail, f"{called(key)} is {what_is(data)} where a list belongs.", mend
+            )
+        if not self.least <= len(data) <= self.most:
+            return self._refuse_count(reading, container, key, trail, len(data))
+        entry = self.entry
+        read = entry.read
+        values = tuple([read(reading, data, index, trail) for index in range(len(data))])
+        return INVALID if INVALID in values else values
+
+    def _refuse_count(self, reading: Reading, container: Any, key: Any, trail: str, count: int) -> _Invalid:
+        if count > self.most:
+            message = f"{called(key)} has {count} entries; at most {self.most} are read."
+            mend = "Split it up."
+        else:
+            message = f"{called(key)} has {count or 'no'} {'entry' if count == 1 else 'entries'}; it needs at least {self.least}."
+            mend = f"Add another {self.noun}."
+        return reading.refuse("C011", container, key, trail, message, mend)
+
+    def schema(self) -> dict[str, Any]:
+        """An array schema, or one entry or an array."""
+        entry = self.entry.schema()
+        many = {"type": "array", "items": entry, "minItems": self.least, "maxItems": self.most}
+        return {"anyOf": [entry, many]} if self.or_single else many
+
+
+class KindUnion:
+    """Records told apart by the word under one key (``kind: choice``)."""
+
+    def __init__(self, key: str, noun: str, records: Mapping[str, Record]) -> None:
+        self.key = key
+        self.noun = noun
+        self.records = dict(records)
+        self._any = next(iter(records.values()))
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """The object of the record that the word names, or ``INVALID``."""
+        data = container[key]
+        kind = data.get(self.key) if type(data) is dict else None
+        record = self.records.get(kind) if isinstance(kind, str) else None
+        if record is not None:
+            return record.read(reading, container, key, trail)
+        if type(data) is not dict:
+            return self._any.read(reading, container, key, trail)
+        here = self._any._trail(data, key, trail)
+        words = list(self.records)
+        if self.key not in data:
+            return reading.refuse(
+                "C002", container, key, here, f"This {self.noun} has no `{self.key}`.",
+                f"Add `{self.key}:` with one of {', '.join(words)}.",
+            )
+        near = nearest(kind, words) if isinstance(kind, str) else ()
+        hint = f"Write `{self.key}: {near[0]}`" if near else f"Use one of {', '.join(words)}"
+        shown = f"`{kind[:60]}`" if isinstance(kind, str) and kind else "this"
+        return reading.refuse(
+            "C010", data, self.key, here, f"There is no kind of {self.noun} called {shown}.", f"{hint}."
+        )
+
+    def schema(self) -> dict[str, Any]:
+        """The word first, then the keys of its record."""
+        return {
+            "type": "object",
+            "required": [self.key],
+            "properties": {self.key: {"enum": list(self.records), "description": f"What kind of {self.noun} it is."}},
+            "allOf": [
+                {
+                    "if": {"properties": {self.key: {"const": word}}, "required": [self.key]},
+                    "then": record.schema(),
+                }
+                for word, record in self.records.items()
+            ],
+        }
+
+
+class OneKeyUnion:
+    """A set of exactly one key, the key being the kind (``- stop: "Stop and ask."``)."""
+
+    def __init__(self, make: Callable[[str, Any, Place], Any], noun: str, fields: Sequence[Field]) -> None:
+        self.make = make
+        self.noun = noun
+        self.fields = {one.key: one for one in fields}
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """What ``make(kind, value, place)`` gives, or ``INVALID``."""
+        data = container[key]
+        here = f"{trail}, {self.noun} {key + 1}" if trail else f"{self.noun} {key + 1}"
+        kinds = ", ".join(self.fields)
+        if type(data) is not dict or len(data) != 1:
+            found = f"{len(data)} keys" if type(data) is dict else what_is(data)
+            return reading.refuse(
+                "C013", container, key, here, f"This {self.noun} holds {found}; each {self.noun} has exactly one key.",
+                f"Start each {self.noun} on its own line with a dash and one of {kinds}.",
+            )
+        word = next(iter(data))
+        known = self.fields.get(word)
+        if known is None:
+            near = nearest(word, list(self.fields))
+            return reading.refuse(
+                "C001", data, word, here, f"There is no {self.noun} called `{word[:60]}`.",
+                f"Write `{near[0]}:`." if near else f"Use one of {kinds}.", on_key=True,
+            )
+        value = known.shape.read(reading, data, word, here)
+        if value is INVALID:
+            return INVALID
+        thing = self.make(word, value, reading.document.place(data, trail=here))
+        reading.origins[id(thing)] = Origin(thing, reading.document, data, here)
+        return thing
+
+    def schema(self) -> dict[str, Any]:
+        """An object of one property."""
+        return {
+            "type": "object",
+            "properties": {word: one.schema() for word, one in self.fields.items()},
+            "additionalProperties": False,
+            "minProperties": 1,
+            "maxProperties": 1,
+        }
+
+
+def read_root(
+    shape: Record, document: Document, given: Mapping[str, Mapping[str, Any]] | None = None
+) -> tuple[Any, Reading]:
+    """Read a whole document by its record: the object or ``INVALID``, and what was collected on the way."""
+    reading = Reading(document, given=given or {})
+    root = document.root
+    if type(root) is not dict:
+        place = Place(file=document.file, length=0)
+        keys = ", ".join(f"`{one.key}:`" for one in shape.fields[:4])
+        found = "is empty" if root is None else f"holds {what_is(root)}"
+        reading.problems.append(
+            fault("C012", place, f"The file {found} where the keys of a {shape.title} belong.", f"Start it with {keys}.")
+        )
+        return INVALID, reading
+    name = root.get(shape.id_key) if shape.id_key else None
+    trail = f"{shape.noun} {name[:60]}" if isinstance(name, str) and name else ""
+    return shape.read_keys(reading, root, trail), reading

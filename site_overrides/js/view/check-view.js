@@ -1,0 +1,156 @@
+/** The open check from the first look to the certificate; everything it knows stands on the card. */
+const CheckView = (() => {
+  /**
+   * @param {HTMLElement} desk the element with `data-check-desk`
+   * @param {Store} store
+   * @param {CardSheet} sheet
+   * @param {{now: () => Date, newSeed: () => string, language: string}} tools
+   */
+  function mount(desk, store, sheet, { now, newSeed, language }) {
+    const leaf = PageData.leaf(desk);
+    const facts = PageData.of(desk).check;
+    if (!leaf || !facts) return;
+    const root = leaf;
+    const course = facts.course;
+    const start = Dom.one(desk, ".check-start");
+    const begin = Dom.one(start, "[data-check-begin]");
+    const stage = Dom.make("div", { class: "check-stage", hidden: true });
+    desk.append(stage);
+    /** Whose check is on the stage; empty while the start is shown. */
+    let onStage = "";
+    store.subscribe(() => {
+      if (onStage === "" || store.current()?.id !== onStage) showStart();
+    });
+    showStart();
+
+    function entry() {
+      return CardRecord.of(store.current(), course);
+    }
+
+    /** @param {string} id a fresh copy of a question of the page */
+    function question(id) {
+      const template = /** @type {HTMLTemplateElement} */ (Dom.one(root, `template[data-check-question="${id}"]`));
+      return Dom.one(/** @type {DocumentFragment} */ (template.content.cloneNode(true)), ".question");
+    }
+
+    function showStart() {
+      onStage = "";
+      stage.hidden = true;
+      stage.replaceChildren();
+      start.hidden = false;
+      begin.replaceChildren(...startParts());
+    }
+
+    /** @returns {Node[]} */
+    function startParts() {
+      const card = store.current();
+      if (!card) return [Dom.make("p", {}, Words.say("The check is entered on a card, and the certificate carries its name.")), Dom.button(Words.say("Whose card?"), () => sheet.whose(), "first")];
+      const { session, checks } = entry();
+      return [
+        ...(session ? underWay(session) : [Dom.button(checks.length > 0 ? Words.say("Take the check again") : Words.say("Begin the check"), beginNew, "first")]),
+        ...(checks.length > 0 ? [earlier(checks)] : []),
+      ];
+    }
+
+    /** @param {SessionState} session @returns {Node[]} */
+    function underWay(session) {
+      if (!CheckSession.fits(session, facts.digest)) {
+        return [Dom.make("p", { class: "check-note" },
+          Words.say("The course was changed since you began. What you answered belongs to the earlier state and is not marked here. Save it to a file; then the check starts again.")),
+        Dom.button(Words.say("Save what was answered, then start again"), () => {
+          const card = store.current();
+          if (card) saveRecord(CheckSession.attempt(session, card, Dates.instant(now())));
+          beginNew();
+        }, "first")];
+      }
+      const done = session.form.length - CheckSession.unanswered(session).length;
+      return [Dom.make("p", {}, Words.say("Begun: {done} of {total} answered.", { done, total: session.form.length })),
+        Dom.button(Words.say("Go on with question {number}", { number: session.at + 1 }), () => run(session.at), "first")];
+    }
+
+    /** @param {CheckEntry[]} checks */
+    function earlier(checks) {
+      return Dom.make("div", { class: "check-earlier" }, Dom.make("h3", { class: "label" }, Words.say("Handed in with this card")),
+        Dom.make("ul", {}, ...checks.map((check, index) => Dom.make("li", {},
+          Dom.button(Words.say("{day}: {result}", {
+            day: Dates.short(check.day, language), result: check.passed ? Words.say("passed, self-recorded") : Words.say("not yet passed"),
+          }), () => showResult(index), "second")))));
+    }
+
+    function beginNew() {
+      const seed = newSeed();
+      store.edit((card) => {
+        const avoid = CardRecord.seenQuestions(card, course);
+        return CardRecord.withSession(card, course, CheckSession.begin({
+          course, version: facts.version, digest: facts.digest, profile: facts.profile, language: facts.language,
+          seed, avoid, form: Draw.form(facts.plan, seed, avoid), started: Dates.instant(now()),
+        }));
+      });
+      run(0);
+    }
+
+    /** @param {number} index */
+    function run(index) {
+      const card = store.current();
+      if (!card || !entry().session) return;
+      onStage = card.id;
+      start.hidden = true;
+      stage.hidden = false;
+      CheckRun.make(stage, {
+        facts, question, handIn, owner: card.name,
+        read: () => /** @type {SessionState} */ (entry().session),
+        write: (session) => store.edit((each) => CardRecord.withSession(each, course, session)),
+        leave: () => { showStart(); Dom.focus(begin); },
+      }).show(index);
+    }
+
+    function handIn() {
+      const card = store.current();
+      const session = entry().session;
+      if (!card || !session) return;
+      const moment = now();
+      const record = CheckSession.attempt(session, card, Dates.instant(moment));
+      const result = Result.check({
+        plan: facts.plan, percent: facts.percent, outcomes: facts.outcomes, keys: facts.keys, form: record.form, answers: record.answers,
+      });
+      const line = {
+        ended: record.ended, day: Dates.day(moment), marks: result.marks, of: result.of, percent: result.percent, passed: result.passed,
+        version: record.version, digest: record.digest, fingerprint: Attempt.fingerprint(Attempt.bytes(record)),
+        questions: record.form.map((each) => each.q), attempt: Canonical.write(record),
+      };
+      store.edit((each) => CardRecord.handIn(each, course, line));
+      showResult(entry().checks.length - 1);
+    }
+
+    /** @param {number} index among the checks of the card */
+    function showResult(index) {
+      const card = store.current();
+      const line = entry().checks[index];
+      if (!card || !line) return;
+      onStage = card.id;
+      const certificate = CertificateView.make(/** @type {HTMLTemplateElement} */ (Dom.one(root, "template[data-check-certificate]")),
+        { entry: line, number: index + 1, facts, language });
+      stage.replaceChildren(CheckResultView.make(root, {
+        facts, entry: line, number: index + 1, question, certificate,
+        save: () => saveText(line.attempt, JSON.parse(line.attempt)), retake: beginNew, back: () => { showStart(); Dom.focus(begin); },
+      }));
+      start.hidden = true;
+      stage.hidden = false;
+      const heading = Dom.one(stage, ".result-title");
+      Dom.focus(heading);
+      heading.scrollIntoView({ block: "center" });
+    }
+
+    /** @param {AttemptRecord} record */
+    function saveRecord(record) {
+      saveText(Canonical.write(record), record);
+    }
+
+    /** @param {string} text canonical, saved without a line end @param {AttemptRecord} record */
+    function saveText(text, record) {
+      Files.save(`${Files.name(Words.say("attempt"), record.card.name, record.course, record.ended.slice(0, 10))}.json`, text);
+    }
+  }
+
+  return { mount };
+})();

@@ -1,0 +1,40 @@
+/** In the one-file edition, shows one leaf at a time: the one that the address names. */
+const OneFile = (() => {
+  function mount() {
+    if (!document.body.classList.contains("one-file")) return;
+    const leaves = Dom.all(document, "section.leaf");
+    if (leaves.length === 0) return;
+    document.body.classList.add("leaf-by-leaf");
+    addEventListener("hashchange", () => show(true));
+    // A printed book has every leaf; the certificate prints by rules of its own.
+    show(false);
+
+    /** @param {boolean} move whether the reader asked for it, so that the focus follows */
+    function show(move) {
+      const name = decodeURIComponent(location.hash.slice(1));
+      const target = name ? document.getElementById(name) : null;
+      const inside = /** @type {HTMLElement | null} */ (target?.closest("section.leaf") ?? null);
+      // The skip link and the like lead to places outside the leaves: nothing changes.
+      if (target && !inside) return;
+      const leaf = inside ?? leaves[0];
+      for (const each of leaves) each.classList.toggle("is-open", each === leaf);
+      const title = leaf.dataset.title || "";
+      const course = document.body.dataset.courseTitle || "";
+      document.title = leaf === leaves[0] || !title ? course : `${title} – ${course}`;
+      for (const tab of Dom.all(document, ".tabs a")) {
+        if (tab.getAttribute("href") === `#${leaf.id}`) tab.setAttribute("aria-current", "page");
+        else tab.removeAttribute("aria-current");
+      }
+      if (!move) return;
+      if (target && target !== leaf) {
+        target.scrollIntoView();
+        Dom.focus(target);
+      } else {
+        scrollTo(0, 0);
+        Dom.focus(leaf.querySelector("h1") ?? leaf);
+      }
+    }
+  }
+
+  return { mount };
+})();

@@ -1,0 +1,22 @@
+/** The data that stand beside a leaf in the page, for both editions. */
+const PageData = (() => {
+  /** @type {Map<string, any>} */
+  const read = new Map();
+
+  /** The leaf an element stands in. @param {Element} element @returns {HTMLElement | null} */
+  function leaf(element) {
+    return element.closest("[data-leaf]");
+  }
+
+  /** Data of the leaf that holds the element; empty where it has none. @param {Element} element @returns {any} */
+  function of(element) {
+    const slug = leaf(element)?.dataset.leaf || "";
+    if (!read.has(slug)) {
+      const script = document.querySelector(`script[type="application/json"][data-for="${slug}"]`);
+      read.set(slug, script ? JSON.parse(script.textContent || "{}") : {});
+    }
+    return read.get(slug);
+  }
+
+  return { of, leaf };
+})();

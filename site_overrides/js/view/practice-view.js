@@ -1,0 +1,75 @@
+/** Practice in a lesson: answer, read why, try again, with other numbers where there are some. Nothing is kept. */
+const PracticeView = (() => {
+  /**
+   * @param {ParentNode} within
+   * @param {() => string} newSeed random text, for the order of options
+   */
+  function mountAll(within, newSeed) {
+    for (const section of Dom.all(within, ".practice .question")) {
+      const data = PageData.of(section).practice?.[section.dataset.question || ""];
+      if (data) mount(section, data, newSeed);
+    }
+  }
+
+  /** @param {HTMLElement} section @param {{key: any, shape: any}} data @param {() => string} newSeed */
+  function mount(section, { key, shape }, newSeed) {
+    const remark = Dom.one(section, ".remark");
+    const foot = Dom.one(section, ".question-foot");
+    let variant = 0;
+    const question = QuestionView.mount(section, key, clear);
+    const check = Dom.button(Words.say("Check this answer"), answer, "first");
+    const again = Dom.button(Words.say("Try again"), () => start(variant), "first");
+    const other = Dom.button(Words.say("Other numbers"), () => start((variant + 1) % shape.variants));
+    foot.append(check, again, other);
+    Dom.one(section, "form").addEventListener("submit", answer);
+    prepare();
+
+    function prepare() {
+      question.control.arrange(Draw.arranged(shape, newSeed(), question.id));
+      question.useVariant(variant);
+      question.control.write(null);
+      clear();
+      question.answer.open = false;
+      question.answer.hidden = true;
+    }
+
+    /** @param {number} next */
+    function start(next) {
+      variant = next;
+      prepare();
+      Dom.focus(Dom.one(section, "legend"));
+    }
+
+    /** A changed answer is a new try: what was said about the last one goes. */
+    function clear() {
+      question.unjudge();
+      remark.replaceChildren();
+      check.hidden = false;
+      again.hidden = other.hidden = true;
+    }
+
+    function answer() {
+      if (check.hidden) return;
+      const raw = question.control.read();
+      if (raw === null || question.control.partial?.()) return tell(question.control.missing());
+      const marked = Mark.mark(key, variant, raw);
+      const problem = /** @type {any} */ (marked.remarks).problem;
+      if (problem && question.control.askAgain) return question.control.askAgain(problem);
+      question.judge(marked);
+      const tag = RemarkView.make(section, key, marked);
+      remark.replaceChildren(tag);
+      check.hidden = true;
+      again.hidden = marked.mark === Mark.WEIGHT;
+      other.hidden = shape.variants < 2;
+      question.answer.hidden = false;
+      Dom.focus(tag);
+    }
+
+    /** @param {string} words */
+    function tell(words) {
+      remark.replaceChildren(Dom.make("p", { class: "ask-again" }, words));
+    }
+  }
+
+  return { mountAll };
+})();

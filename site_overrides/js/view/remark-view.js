@@ -1,0 +1,76 @@
+/** What is said after an answer: the result in words and in a shape, what to mend, and why. */
+const RemarkView = (() => {
+  const WHOLE = 1000;
+
+  /**
+   * @param {HTMLElement} section the question
+   * @param {any} key
+   * @param {any} marked what Mark.mark returned
+   * @returns {HTMLElement} a tag: ruled for right, with a punched hole for not yet
+   */
+  function make(section, key, marked) {
+    const right = marked.mark === WHOLE;
+    const tag = Dom.make("div", { class: right ? "tag tag-right" : "tag tag-hold", tabindex: "-1" });
+    const body = Dom.make("div", { class: "tag-body" },
+      Dom.make("p", { class: "label tag-label" }, right ? Words.say("Right") : holdWords(key, marked.remarks)));
+    if (!right) body.append(...mend(section, key, marked.remarks));
+    const why = section.querySelector(".why:not([hidden])");
+    if (why) body.append(Dom.make("div", { class: "tag-why" }, Dom.contents(why)));
+    tag.append(Dom.make("span", { class: "tag-shape", "aria-hidden": "true" }), body);
+    return tag;
+  }
+
+  /** @param {any} key @param {any} remarks */
+  function holdWords(key, remarks) {
+    const hold = Words.say("Not yet");
+    const more = howMuch(key, remarks);
+    return more ? `${hold} · ${more}` : hold;
+  }
+
+  /** How far it is from right, in words. @param {any} key @param {any} remarks */
+  function howMuch(key, remarks) {
+    switch (key.kind) {
+      case "order": return remarks.moves === 1 ? Words.say("1 step to move") : Words.say("{n} steps to move", { n: remarks.moves || 0 });
+      case "match": return Words.say("{right} of {total} pairs right", { right: key.items.length - (remarks.wrong || []).length, total: key.items.length });
+      case "choices": return Words.say("{missed} missed, {extra} too many", { missed: (remarks.missed || []).length, extra: (remarks.extra || []).length });
+      default: return "";
+    }
+  }
+
+  /** @param {HTMLElement} section @param {any} key @param {any} remarks @returns {Node[]} */
+  function mend(section, key, remarks) {
+    if (key.kind === "order") return brokenRules(section, remarks);
+    if (key.kind === "number") return numberWords(section, remarks);
+    return [];
+  }
+
+  /**
+   * The broken rules as the author stated them, critical ones first. An order that breaks what follows from
+   * several rules breaks at least one stated rule too, so nothing stays unexplained.
+   * @param {HTMLElement} section @param {any} remarks
+   */
+  function brokenRules(section, remarks) {
+    const broken = new Set((remarks.broken || []).map((/** @type {string[]} */ pair) => pair.join(" ")));
+    const stated = Dom.all(section, ".reasons [data-first]").filter((rule) =>
+      (rule.dataset.then || "").split(" ").some((then) => broken.has(`${rule.dataset.first} ${then}`)));
+    return stated.map((rule) => {
+      const reason = rule.querySelector(".reason");
+      return Dom.make("div", { class: "broken-rule" },
+        Dom.make("p", { class: "broken-what" }, Dom.contents(rule.querySelector(".reason-of"))),
+        reason && Dom.make("p", {}, Dom.contents(reason)));
+    });
+  }
+
+  /** @param {HTMLElement} section @param {any} remarks @returns {Node[]} */
+  function numberWords(section, remarks) {
+    const slip = remarks.slip === undefined ? null
+      : Dom.all(section, `[data-slip="${remarks.slip}"]`).find((line) => !line.hidden);
+    const right = section.querySelector(".right-number:not([hidden])");
+    const parts = [];
+    if (slip) parts.push(Dom.make("p", { class: "slip-words" }, Dom.contents(slip.querySelector(".reason"))));
+    if (right) parts.push(Dom.make("p", { class: "right-number" }, Dom.contents(right)));
+    return parts;
+  }
+
+  return { make };
+})();

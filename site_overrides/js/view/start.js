@@ -1,0 +1,46 @@
+/** Puts everything in its place. The only file that asks the browser for the time, for chance and for storage. */
+const Start = (() => {
+  /** 128 random bits in hexadecimal. crypto.getRandomValues also works on plain http and from file://. */
+  function newSeed() {
+    return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join("");
+  }
+
+  const now = () => new Date();
+
+  function start() {
+    const language = document.documentElement.lang || "en";
+    const store = CardStore.open(() => window.localStorage);
+    const sheet = CardDialog.make(store, { newId: newSeed, now });
+    /** @type {(() => void)[]} */
+    const steps = [
+      () => OneFile.mount(),
+      () => Search.mount(),
+      () => PracticeView.mountAll(document, newSeed),
+      () => CardView.mount(store, sheet),
+      () => RouteView.mount(store, sheet, { now, language }),
+      () => {
+        for (const desk of Dom.all(document, "[data-check-desk]")) CheckView.mount(desk, store, sheet, { now, newSeed, language });
+      },
+    ];
+    for (const step of steps) attempt(step);
+  }
+
+  /** One part that fails leaves the others, and the page itself, as they are. @param {() => void} step */
+  function attempt(step) {
+    try {
+      step();
+    } catch (error) {
+      console.error(error);
+      const main = document.querySelector("main");
+      if (main && !main.querySelector(".script-failed")) {
+        main.prepend(Dom.make("p", { class: "script-failed", role: "status" },
+          Words.say("A part of this page does not work in this browser. You can still read everything; answers and reasons stand under each question.")));
+      }
+    }
+  }
+
+  if (document.readyState === "complete") start();
+  else document.addEventListener("DOMContentLoaded", start);
+
+  return { start };
+})();

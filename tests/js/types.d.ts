@@ -1,0 +1,70 @@
+/** The shapes that the scripts share. DEVELOPERS.md, "Marking keys, answers, forms", is the contract. Never shipped. */
+
+interface ChoiceKey { kind: 'choice'; options: string[]; right: string }
+interface ChoicesKey { kind: 'choices'; options: string[]; right: string[]; whole: boolean }
+interface OrderKey { kind: 'order'; steps: string[]; before: string[][]; critical: string[][] }
+interface MatchKey { kind: 'match'; items: string[]; answers: string[]; pairs: Record<string, string> }
+
+/** Both ends included; `n` or `n/d`. */
+interface Interval { low: string; high: string }
+interface NumberVariant extends Interval {
+  /** Wrong numbers with a known cause, in the order of the question's slips. */
+  slips?: Interval[];
+}
+interface NumberKey {
+  kind: 'number';
+  unit: string;
+  'unit-needed': boolean;
+  units: Record<string, string>;
+  variants: NumberVariant[];
+}
+type Key = ChoiceKey | ChoicesKey | OrderKey | MatchKey | NumberKey;
+
+interface NumberRemarks { kind: 'number'; read: string; problem: string; slip?: number }
+type Remarks =
+  | { kind: string; problem: string }
+  | { kind: 'choice' }
+  | { kind: 'choices'; missed: string[]; extra: string[] }
+  | { kind: 'order'; broken: string[][]; critical: string[][]; moves: number }
+  | { kind: 'match'; wrong: string[] }
+  | NumberRemarks;
+interface Marked { mark: number; remarks: Remarks }
+
+/** What drawing must know of a question. */
+interface Shape { kind: string; options: string[]; shuffle: boolean; variants: number; before?: string[][] }
+interface Plan {
+  'form-algorithm': number;
+  gates: { fact: string; questions: string[] }[];
+  cells: { outcome: string; level: string; draw: number; questions: string[] }[];
+  questions: Record<string, Shape>;
+}
+/** One question of a form. */
+interface Asked { q: string; variant: number; options: string[] }
+
+interface AttemptRecord {
+  format: string;
+  course: string;
+  version: string;
+  digest: string;
+  profile: string;
+  language: string;
+  seed: string;
+  avoid: string[];
+  form: Asked[];
+  answers: Record<string, unknown>;
+  shown: string[];
+  started: string;
+  ended: string;
+  card: { id: string; name: string; workplace: string };
+}
+
+interface CheckResult {
+  marks: number;
+  of: number;
+  percent: number;
+  cut: number;
+  passed: boolean;
+  'must-pass': { fact: string; question: string; mark: number }[];
+  outcomes: Record<string, { marks: number; of: number }>;
+  questions: Record<string, number>;
+}

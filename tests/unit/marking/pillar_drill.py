@@ -1,0 +1,246 @@
+"""A small course with a question of every kind, for the tests of marking. Everything in it is invented."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from journeybook.content.model import (
+    Approval,
+    Bank,
+    Block,
+    BlockKind,
+    Blueprint,
+    Cell,
+    ChoiceQuestion,
+    ChoicesQuestion,
+    Contact,
+    Course,
+    CriticalFact,
+    Figure,
+    Issuer,
+    Lesson,
+    MatchItem,
+    MatchQuestion,
+    Module,
+    NumberQuestion,
+    Option,
+    OrderQuestion,
+    Outcome,
+    Outlook,
+    Question,
+    Rule,
+    Sheet,
+    Slip,
+    Term,
+    Use,
+    Validity,
+    Value,
+)
+from journeybook.diagnostics.problem import Place
+
+HERE = Place(file="course_src/pillar-drill/course.yml")
+BANK = Place(file="quizzes/pillar-drill/guard.yml", line=3)
+
+
+def option(id_: str, text: str, reason: str = "") -> Option:
+    return Option(id=id_, text=text, reason=reason, place=BANK)
+
+
+def isolate(number: int) -> ChoiceQuestion:
+    return ChoiceQuestion(
+        id=f"isolate-{number}",
+        use=Use.CHECK,
+        outcome="guard-set",
+        level=Outlook.DECIDE,
+        critical="isolate-first",
+        ask=f"Which comes first before you reach in ({number})?",
+        why="The spindle can start while a hand is under it.",
+        options=(
+            option("a", "Isolate the drill."),
+            option("b", "Loosen the collar.", "The spindle can still start."),
+            option("c", "Wipe the table.", "The spindle can still start."),
+        ),
+        right="a",
+        place=BANK,
+    )
+
+
+ORDER = OrderQuestion(
+    id="set-order",
+    use=Use.CHECK,
+    outcome="guard-set",
+    level=Outlook.APPLY,
+    ask="Put the steps in an order that is safe.",
+    why="Any order that keeps the rules is right.",
+    steps=(
+        option("isolate", "Isolate the drill."),
+        option("loosen", "Loosen the collar."),
+        option("slide", "Slide the sleeve down."),
+        option("tighten", "Tighten the collar."),
+        option("start", "Start the drill."),
+    ),
+    rules=(
+        Rule(first="isolate", then=("loosen",), critical=True, reason="It could start.", place=BANK),
+        Rule(first="loosen", then=("slide",), reason="The sleeve would bind.", place=BANK),
+        Rule(first="slide", then=("tighten",), reason="It would stay up.", place=BANK),
+        Rule(first="tighten", then=("start",), reason="It would shake loose.", place=BANK),
+    ),
+    place=BANK,
+)
+SEVERAL = ChoicesQuestion(
+    id="guard-several",
+    use=Use.CHECK,
+    outcome="guard-set",
+    level=Outlook.APPLY,
+    ask="Which of these send a guard back to the store?",
+    why="A guard that lets a finger through is no guard.",
+    options=(
+        option("crack", "A crack across the sleeve"),
+        option("dust", "Dust on the sleeve", "Wipe it off."),
+        option("screw", "A missing screw"),
+        option("bent", "A bent collar"),
+        option("old", "A faded label", "Order a label."),
+    ),
+    right=("crack", "screw", "bent"),
+    place=BANK,
+)
+MATCH = MatchQuestion(
+    id="parts-match",
+    use=Use.CHECK,
+    outcome="speed-set",
+    level=Outlook.RECALL,
+    ask="What does each part do?",
+    items=(
+        MatchItem(id="collar", text="Collar", goes_with="holds", reason="It clamps.", place=BANK),
+        MatchItem(id="sleeve", text="Sleeve", goes_with="covers", reason="It slides.", place=BANK),
+    ),
+    answers=(
+        option("holds", "Holds the guard"),
+        option("covers", "Covers the bit"),
+        option("cools", "Cools the bit", "Nothing here cools."),
+    ),
+    place=BANK,
+)
+SPEED = NumberQuestion(
+    id="speed-number",
+    use=Use.CHECK,
+    outcome="speed-set",
+    level=Outlook.APPLY,
+    ask="A {d} mm bit may cut at {v} m/min. How fast may the spindle turn? Take 3.14 for pi.",
+    why="{v} m/min over a circumference of 3.14 times {d} mm.",
+    right="v * 1000 / (3.14 * d)",
+    tolerance="3 %",
+    unit="rpm",
+    unit_needed=False,
+    given=({"d": "10", "v": "{kit.cutting-speed}"}, {"d": "6", "v": "{kit.cutting-speed}"}),
+    slips=(Slip(value="v * 1000 / d", reason="That leaves out pi.", place=BANK),),
+    place=BANK,
+)
+HEIGHT = NumberQuestion(
+    id="height-number",
+    use=Use.CHECK,
+    outcome="speed-set",
+    level=Outlook.APPLY,
+    ask="How far above the work does the sleeve end?",
+    right="6",
+    tolerance="1",
+    unit="mm",
+    units=("cm", "in"),
+    unit_needed=True,
+    place=BANK,
+)
+PRACTICE = ChoiceQuestion(
+    id="collar-practice",
+    use=Use.PRACTICE,
+    outcome="guard-set",
+    level=Outlook.RECALL,
+    ask="Which part holds the guard?",
+    why="The collar clamps to the quill.",
+    options=(option("a", "The collar"), option("b", "The chuck key", "It tightens the bit.")),
+    right="a",
+    keep_order=True,
+    place=BANK,
+)
+
+
+def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = None) -> Course:
+    """The course; with other questions where a test wants to see what a change does."""
+    every: tuple[Question, ...] = (isolate(1), isolate(2), ORDER, SEVERAL, MATCH, SPEED, HEIGHT, PRACTICE)
+    return Course(
+        id="pillar-drill",
+        title="Set the guard on a pillar drill",
+        summary="How to set the guard.",
+        version=version,
+        languages=("en",),
+        equipment="Pillar drill with telescopic guard",
+        issuer=Issuer(name="Quillon Basin Works", location="Basin Lane"),
+        contact=Contact(name="T. Marrable", role="training lead", reach="the office by the slip"),
+        approved=Approval(by="T. Marrable", on=date(2026, 11, 20)),
+        validity=Validity(months=12, grounds="Yearly."),
+        outcomes=(
+            Outcome(id="guard-set", text="Set the guard.", place=HERE),
+            Outcome(id="speed-set", text="Set the speed.", place=HERE),
+        ),
+        critical_facts=(
+            CriticalFact(id="isolate-first", text="Isolate first.", why="It can start.", sources=(), place=HERE),
+        ),
+        cautions=("Training aid. The maker's instructions come first.",),
+        certificate_limits=("medical fitness",),
+        modules=(
+            Module(
+                id="guard",
+                operation=20,
+                title="The guard",
+                summary="Collar and sleeve.",
+                lessons=(
+                    Lesson(
+                        id="set-guard",
+                        title="Set the guard",
+                        minutes=4,
+                        outcomes=("guard-set",),
+                        sources=("kit",),
+                        body=(
+                            Block(kind=BlockKind.TEXT, text="The {word.collar} holds the sleeve.", place=HERE),
+                            Block(kind=BlockKind.STEPS, steps=("Isolate.", "Loosen."), place=HERE),
+                            Block(kind=BlockKind.FIGURE, text="guard", place=HERE),
+                        ),
+                        practice=("collar-practice",),
+                        place=HERE,
+                    ),
+                ),
+                place=HERE,
+            ),
+        ),
+        kit=Sheet(
+            id="kit",
+            title="Kit sheet",
+            values={
+                "cutting-speed": Value(
+                    id="cutting-speed", label="Cutting speed", value="25", unit="m/min", example=True, place=HERE
+                )
+            },
+            place=HERE,
+        ),
+        profile=Sheet(id="uk", title="United Kingdom", values={}, place=HERE),
+        sources={},
+        terms={"collar": Term(id="collar", word="collar", meaning="The clamp.", place=HERE)},
+        figures={
+            "guard": Figure(
+                id="guard", title="The guard", alt="A sleeve below a collar.", svg="<svg></svg>", place=HERE
+            )
+        },
+        banks=(Bank(id="guard", title="Guard", questions=every if questions is None else questions, place=BANK),),
+        check=Blueprint(
+            title="Competence check",
+            percent=80,
+            grounds="The shop's rule.",
+            minutes=10,
+            cells=(
+                Cell(outcome="guard-set", level=Outlook.APPLY, draw=2, place=HERE),
+                Cell(outcome="speed-set", level=Outlook.RECALL, draw=1, place=HERE),
+                Cell(outcome="speed-set", level=Outlook.APPLY, draw=1, place=HERE),
+            ),
+            place=HERE,
+        ),
+        place=HERE,
+    )
