@@ -19,8 +19,9 @@ from journeybook.content.json_schema import schemas
 from journeybook.diagnostics.codes import CODES
 from journeybook.diagnostics.problem import Problem
 from journeybook.diagnostics.render_json import render_json
+from journeybook.diagnostics.report import has_fault
 from journeybook.diagnostics.why import story
-from journeybook.making import courses_of, has_fault
+from journeybook.making import courses_of
 from journeybook.marking.release import release as freeze
 from journeybook.mkdocs_adapter import read_project
 from journeybook.project import Project

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from journeybook.audit.run import audit
+from journeybook.audit import audit
 from journeybook.content.loader import load_courses
-from journeybook.diagnostics.problem import Level, Problem
+from journeybook.diagnostics.problem import Problem
 from journeybook.marking.compiled import compile_course
 from journeybook.marking.release import compare_with_release, last_release
 from journeybook.pages.site import Ready
@@ -32,7 +32,3 @@ def courses_of(project: Project) -> tuple[list[Ready], list[Problem]]:
         ready.append(Ready(course=replace(course, draft=not is_release), compiled=compiled))
     return ready, problems
 
-
-def has_fault(problems: list[Problem]) -> bool:
-    """Whether anything stands in the way of building."""
-    return any(problem.level is Level.FAULT for problem in problems)

@@ -17,7 +17,8 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import TableOfContents
 
-from journeybook.making import courses_of, has_fault
+from journeybook.diagnostics.report import has_fault
+from journeybook.making import courses_of
 from journeybook.pages import assets
 from journeybook.pages.faults_page import faults_leaf
 from journeybook.pages.leaf import Leaf

@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 MOST_CHARACTERS = 400
 MOST_DEEP = 30
@@ -60,6 +61,7 @@ class Expression:
             return raised.flaw
 
 
+@lru_cache(maxsize=2048)
 def parse(text: str) -> Expression | Flaw:
     """Read an expression; a ``Flaw`` with the column where reading stopped when it cannot be read."""
     try:

@@ -56,6 +56,8 @@ class Names:
         near = nearest(name, self.known)
         if near:
             return f"Write {' or '.join(f'`{one}`' for one in near)}, or add"
+        if len(self.known) == 1:
+            return f"Write `{next(iter(self.known))}`, or add"
         if 0 < len(self.known) <= 8:
             return f"Use one of {', '.join(f'`{one}`' for one in sorted(self.known))}, or add"
         return "Correct it, or add"

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 
 from journeybook.content.assembly import course_from_files
@@ -34,9 +36,10 @@ def load_course(
     disk = _Disk(root)
     disk.read_folder(course_dir)
     disk.read_folder(quiz_dir)
-    course, problems = course_from_files(
-        disk.files, course_id, profile=profile, course_dir=course_dir, quiz_dir=quiz_dir, unread=disk.unread
-    )
+    with _collector_paused():
+        course, problems = course_from_files(
+            disk.files, course_id, profile=profile, course_dir=course_dir, quiz_dir=quiz_dir, unread=disk.unread
+        )
     problems = sorted([*disk.problems, *problems], key=lambda problem: (problem.place, problem.code))
     return (None if disk.problems else course), problems
 
@@ -76,6 +79,18 @@ def _no_such_course(root: Path, course_id: str, courses_dir: str) -> Problem:
     return fault(
         "C020", whole_file(f"{courses_dir}/{course_id}"), f"There is no course folder called `{course_id}`.", mend
     )
+
+
+@contextmanager
+def _collector_paused() -> Iterator[None]:
+    """Loading makes a great many objects and no circles of them, so looking for circles would find nothing."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 class _Disk:

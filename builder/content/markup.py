@@ -16,7 +16,8 @@ from markdown_it.token import Token
 
 _SPECIAL = re.compile(r"[\\`*_\[\]<&!\n~:\x00]")
 """A text without any of these is its own rendering, apart from escapes."""
-_LINK = re.compile(r"(?:https?://|mailto:|page:)[^\ue000\ue001]*", re.IGNORECASE)
+_LINK = re.compile(r"(?:https?://|mailto:|page:)(?:(?!%EE%80%8[01])[^\ue000\ue001])*", re.IGNORECASE)
+"""Addresses are seen here percent-encoded; a reference inside one makes no link."""
 _ALIGN = {"text-align:right": "right", "text-align:center": "center", "text-align:left": ""}
 _LEAST_HEADING = 2
 _PIECE = re.compile("\ue000[0-9]+\ue001")

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
+from functools import cached_property
 from typing import ClassVar
 
 from journeybook.diagnostics.problem import Place
@@ -441,12 +442,12 @@ class Course:
     draft: bool = field(default=True)
     """True unless this very content is a release."""
 
-    @property
+    @cached_property
     def lessons(self) -> tuple[Lesson, ...]:
         """Every lesson, in course order."""
         return tuple(lesson for module in self.modules for lesson in module.lessons)
 
-    @property
+    @cached_property
     def questions(self) -> dict[str, Question]:
         """Every question that is not retired, by id, in file order."""
         return {q.id: q for bank in self.banks for q in bank.questions if q.retired is None}

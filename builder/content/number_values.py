@@ -70,6 +70,8 @@ def work_out(expression: Expression, given: Mapping[str, Fraction], sheets: Shee
 
 def given_number(written: str, sheets: Sheets) -> Fraction | Flaw:
     """A number of ``given``: a number or one reference, perhaps with a minus before it."""
+    if written.isascii() and written.isdigit() and len(written) < 16:
+        return Fraction(int(written))
     expression = parse(written)
     if isinstance(expression, Flaw):
         return expression

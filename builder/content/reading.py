@@ -31,8 +31,7 @@ def gather(
     return reader.gathered, reader.problems
 
 
-def _ids(root: Any, key: str) -> Iterator[str]:
-    entries = root.get(key) if isinstance(root, dict) else None
+def _ids(entries: object) -> Iterator[str]:
     for entry in entries if isinstance(entries, list) else []:
         name = entry.get("id") if isinstance(entry, dict) else None
         if isinstance(name, str):
@@ -87,7 +86,10 @@ class _Reader:
                 self.gathered.names[naming].whole = False
             return None
         for key, naming in names.items():
-            self.gathered.names[naming].known.update(_ids(document.root, key))
+            entries = document.root.get(key) if isinstance(document.root, dict) else None
+            self.gathered.names[naming].known.update(_ids(entries))
+            if not isinstance(entries, list):
+                self.gathered.names[naming].whole = False
         value, reading = read_root(shape, document, given)
         self.problems.extend(reading.problems)
         self.gathered.origins.update(reading.origins)

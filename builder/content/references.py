@@ -30,6 +30,8 @@ class Reference:
     """``{kit.NAME.number}``: the value without its unit."""
     wording: str = ""
     """``{word.ID|wording}``: how the word is inflected here."""
+    written: str = ""
+    """The reference as it stands in the text, with its braces."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +39,10 @@ class Unreadable:
     """A brace that opens no reference."""
 
     written: str
-    """The brace and what follows, 40 characters at most."""
+    """The braces, or the lone brace and what follows it, 40 characters at most."""
 
 
-_BRACES = re.compile(r"\\([{}])|\{([^{}\n]{0,200})\}|\{")
+_BRACES = re.compile(r"\\([{}])|\{([^{}\\\n]{0,200})\}|\{")
 _ID = r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*"
 _INSIDE = re.compile(
     rf"(?P<sheet>kit|profile)\.(?P<value>{_ID})(?P<number>\.number)?"
@@ -55,13 +57,14 @@ def read_reference(inside: str) -> Reference | None:
     found = _INSIDE.fullmatch(inside)
     if found is None:
         return None
+    written = "{" + inside + "}"
     if found["sheet"]:
-        return Reference(RefersTo(found["sheet"]), found["value"], number_only=bool(found["number"]))
+        return Reference(RefersTo(found["sheet"]), found["value"], number_only=bool(found["number"]), written=written)
     if found["word"]:
-        return Reference(RefersTo.WORD, found["word"], wording=(found["wording"] or "").strip())
+        return Reference(RefersTo.WORD, found["word"], wording=(found["wording"] or "").strip(), written=written)
     if found["kind"]:
-        return Reference(RefersTo(found["kind"]), found["id"])
-    return Reference(RefersTo.GIVEN, found["given"])
+        return Reference(RefersTo(found["kind"]), found["id"], written=written)
+    return Reference(RefersTo.GIVEN, found["given"], written=written)
 
 
 def references_in(text: str) -> Iterator[Reference | Unreadable]:
@@ -72,7 +75,8 @@ def references_in(text: str) -> Iterator[Reference | Unreadable]:
         if found[1] is not None:
             continue
         reference = read_reference(found[2]) if found[2] is not None else None
-        yield reference or Unreadable(text[found.start() : found.start() + 40].split("\n")[0])
+        lone = text[found.start() : found.start() + 40].split("\n")[0]
+        yield reference or Unreadable(found[0][:40] if found[2] is not None else lone)
 
 
 def replace_references(text: str, put: Callable[[Reference], str]) -> str:

@@ -108,11 +108,11 @@ class Wording:
                 return self._title(self.course.figures[reference.name].title, nested)
             case RefersTo.GIVEN if given is not None and reference.name in given:
                 return self._given_number(given[reference.name])
-        return _as_written(reference)
+        return reference.written
 
     def _given_number(self, written: str) -> str:
         """A number as written, or the number of the value that it names in braces."""
-        return replace_references(written, lambda inner: getattr(self._sheet_value(inner), "value", _as_written(inner)))
+        return replace_references(written, lambda inner: getattr(self._sheet_value(inner), "value", inner.written))
 
     def _title(self, title: str, nested: int) -> str:
         if nested >= _MOST_NESTED:
@@ -128,12 +128,3 @@ def _put_back(text: str, pieces: list[str]) -> str:
     for number, piece in enumerate(pieces):
         text = text.replace(f"{_OPEN}{number}{_CLOSE}", piece)
     return text
-
-
-def _as_written(reference: Reference) -> str:
-    if reference.to is RefersTo.GIVEN:
-        return "{" + reference.name + "}"
-    tail = ".number" if reference.number_only else f"|{reference.wording}" if reference.wording else ""
-    return "{" + f"{reference.to}.{reference.name}{tail}" + "}"
-
-

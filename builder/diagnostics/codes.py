@@ -23,6 +23,7 @@ STAGES: Mapping[str, str] = MappingProxyType(
         "K": "the kit sheet and the profile",
         "W": "wording and references",
         "M": "attempts and their marking",
+        "T": "the words of the interface",
         "A": "the audit",
     }
 )
@@ -173,6 +174,11 @@ _WORDING = {
     "W006": "A reference cannot be read.",
 }
 
+_INTERFACE = {
+    "T001": "The interface has no words in that language.",
+    "T002": "The words of the interface cannot be read without Babel.",
+}
+
 _MARKING = {
     "M001": "The file is not a JSON file.",
     "M002": "The file is too large or nested too deeply.",
@@ -208,6 +214,7 @@ CODES: Mapping[str, str] = MappingProxyType(
     | _RELEASE
     | _KIT
     | _WORDING
+    | _INTERFACE
     | _MARKING
     | _AUDIT
 )

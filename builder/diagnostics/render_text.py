@@ -1,7 +1,7 @@
 """Problems as text for a terminal:
 
 Fault Q012   The right answer names an option that is not there.
-Where        quizzes/powered-respirator/flow.yml, line 41, column 12; question flow-03
+Where        quizzes/pillar-drill/guard.yml, line 41, column 12; question guard-03
                  41 |     right: c4
                     |            ^^
 Mend         Use one of c1, c2, c3, or add an option with id c4.

@@ -137,7 +137,10 @@ class _Drawing:
             raise _Stop
 
     def _doctype(self, *_: object) -> None:
-        self._refuse("F004", 9, "The drawing starts with a DOCTYPE.", "Take the line with <!DOCTYPE …> out.")
+        place = Place(file=self.file, line=self._parser.CurrentLineNumber)
+        self.problems.append(
+            fault("F004", place, "The drawing starts with a DOCTYPE.", "Take it out; a figure starts with `<svg …>`.")
+        )
         raise _Stop
 
     def _instruction(self, target: str, _: str) -> None:

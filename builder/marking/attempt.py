@@ -8,7 +8,7 @@ that.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, TypeGuard
@@ -91,16 +91,18 @@ def to_json(attempt: Attempt) -> dict[str, Json]:
         "language": attempt.language,
         "seed": attempt.seed,
         "avoid": list(attempt.avoid),
-        "form": [
-            {"q": asked.question, "variant": asked.variant, "options": list(asked.options)}
-            for asked in attempt.form
-        ],
+        "form": [*form_to_json(attempt.form)],
         "answers": dict(attempt.answers),
         "shown": list(attempt.shown),
         "started": attempt.started,
         "ended": attempt.ended,
         "card": {"id": attempt.card.id, "name": attempt.card.name, "workplace": attempt.card.workplace},
     }
+
+
+def form_to_json(form: Iterable[Asked]) -> list[dict[str, Any]]:
+    """Return a form as plain data, as ``draw.draw_form`` gives it."""
+    return [{"q": asked.question, "variant": asked.variant, "options": list(asked.options)} for asked in form]
 
 
 def write(attempt: Attempt) -> bytes:

@@ -9,6 +9,8 @@ are exactly what writing their contents would give.
 from __future__ import annotations
 
 import json
+import re
+from collections.abc import Callable
 from json.encoder import encode_basestring
 from typing import NoReturn
 
@@ -22,6 +24,10 @@ COMPILED_SIZE_CAP = 256 << 20
 """Bytes. A compiled course is our own file; the cap only keeps a mistaken file from filling the memory."""
 DEPTH_CAP = 32
 """Nested arrays and objects."""
+
+_TOO_DEEP = f"Lists and objects are nested more than {DEPTH_CAP} deep."
+_MANY_DIGITS = re.compile(r"[0-9]{16}")
+_PLAIN = json.JSONEncoder(ensure_ascii=False, sort_keys=True, separators=(",", ":"))
 
 
 class NotCanonical(ValueError):  # noqa: N818 - it says what the data are not
@@ -62,7 +68,7 @@ def _text(value: object, depth: int) -> str:
             raise NotCanonical("number", f"The integer {_shortened(str(value))} is beyond 2^53 - 1.")
         return int.__repr__(value)
     if depth >= DEPTH_CAP:
-        raise NotCanonical("depth", f"Lists and objects are nested more than {DEPTH_CAP} deep.")
+        raise NotCanonical("depth", _TOO_DEEP)
     if isinstance(value, (list, tuple)):
         return "[" + ",".join([_text(each, depth + 1) for each in value]) + "]"
     if isinstance(value, dict):
@@ -100,45 +106,54 @@ def read(data: bytes, size_cap: int = SIZE_CAP) -> Json:
         text = data.decode("utf-8")
     except UnicodeDecodeError as error:
         raise NotCanonical("utf-8", f"Byte {error.start + 1} is not UTF-8.") from error
-    _refuse_depth(text)
-    try:
-        value: Json = json.loads(
-            text,
-            object_pairs_hook=_without_duplicates,
-            parse_float=_refuse_float,
-            parse_constant=_refuse_float,
-            parse_int=_bounded_integer,
-        )
-    except json.JSONDecodeError as error:
-        raise NotCanonical("json", f"Line {error.lineno}, column {error.colno}: {error.msg}.") from error
-    if write(value) != data:
+    value = _parsed(text)
+    if _nests_deeper(value, DEPTH_CAP):
+        raise NotCanonical("depth", _TOO_DEEP)
+    if _written_again(value, text) != text:
+        _parsed(text, _without_duplicates)
         raise NotCanonical("form", "The bytes differ from the canonical form of their contents.")
     return value
 
 
-def _refuse_depth(text: str) -> None:
-    """Count brackets outside texts before parsing, so that a deep file cannot exhaust the parser's stack."""
-    depth = 0
-    in_text = False
-    escaped = False
-    if text.count("[") + text.count("{") <= DEPTH_CAP:
-        return
-    for character in text:
-        if in_text:
-            if escaped:
-                escaped = False
-            elif character == "\\":
-                escaped = True
-            elif character == '"':
-                in_text = False
-        elif character == '"':
-            in_text = True
-        elif character in "[{":
-            depth += 1
-            if depth > DEPTH_CAP:
-                raise NotCanonical("depth", f"Lists and objects are nested more than {DEPTH_CAP} deep.")
-        elif character in "]}":
-            depth -= 1
+def _parsed(text: str, pairs: Callable[[list[tuple[str, Json]]], Json] | None = None) -> Json:
+    # Python converts digits itself, and quickly, where none can be too many.
+    whole = _bounded_integer if _MANY_DIGITS.search(text) else None
+    try:
+        value: Json = json.loads(
+            text,
+            object_pairs_hook=pairs,
+            parse_float=_refuse_float,
+            parse_constant=_refuse_float,
+            parse_int=whole,
+        )
+    except json.JSONDecodeError as error:
+        raise NotCanonical("json", f"Line {error.lineno}, column {error.colno}: {error.msg}.") from error
+    except RecursionError as error:
+        raise NotCanonical("depth", _TOO_DEEP) from error
+    return value
+
+
+def _nests_deeper(value: Json, levels: int) -> bool:
+    """Return whether lists and objects stand more than ``levels`` deep in one another; a level at a time."""
+    containers = [value] if isinstance(value, (dict, list)) else []
+    for _ in range(levels):
+        containers = [
+            inner
+            for outer in containers
+            for inner in (outer.values() if isinstance(outer, dict) else outer)
+            if isinstance(inner, (dict, list))
+        ]
+        if not containers:
+            return False
+    return True
+
+
+def _written_again(value: Json, text: str) -> str:
+    """Return the canonical text of a value that was parsed from ``text``, so that its types are known."""
+    if "\\u" not in text and (text.isascii() or max(text) <= "\uffff"):
+        # Without characters beyond U+FFFF the standard library sorts keys as RFC 8785 asks, in C.
+        return _PLAIN.encode(value)
+    return write(value).decode("utf-8")
 
 
 def _without_duplicates(members: list[tuple[str, Json]]) -> dict[str, Json]:

@@ -101,7 +101,7 @@ def draw_form(plan: Mapping[str, Any], seed: str, avoid: Collection[str]) -> lis
     return [
         {
             "q": question_id,
-            "variant": stream(seed, question_id, "variant").below(shapes[question_id]["variants"]),
+            "variant": _variant(shapes[question_id]["variants"], seed, question_id),
             "options": arranged(shapes[question_id], seed, question_id),
         }
         for question_id in drawn
@@ -109,10 +109,17 @@ def draw_form(plan: Mapping[str, Any], seed: str, avoid: Collection[str]) -> lis
 
 
 def _taken(questions: Sequence[str], count: int, seed: str, avoid: Collection[str]) -> list[str]:
+    if count >= len(questions):
+        return list(questions)  # the form is sorted by position anyway
     ranked = sorted(questions, key=lambda question_id: rank(seed, question_id))
     fresh = [question_id for question_id in ranked if question_id not in avoid]
     seen = [question_id for question_id in ranked if question_id in avoid]
     return (fresh + seen)[:count]
+
+
+def _variant(variants: int, seed: str, question_id: str) -> int:
+    # A draw below 1 is 0; most questions have one variant, and nothing else reads this stream.
+    return 0 if variants == 1 else stream(seed, question_id, "variant").below(variants)
 
 
 def arranged(shape: Mapping[str, Any], seed: str, question_id: str) -> list[str]:

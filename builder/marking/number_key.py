@@ -29,13 +29,16 @@ def lower(question: NumberQuestion, course: Course) -> dict[str, Json]:
     A variant is ``{"low", "high"}``, and ``"slips": [{"low", "high"}]`` where the question has slips. Raises
     NoKey where an expression, a value of the kit sheet or a unit cannot be used.
     """
-    return {
-        "kind": "number",
-        "unit": question.unit,
-        "unit-needed": question.unit_needed,
-        "units": _units(question),
-        "variants": [_variant(question, course, given) for given in question.given or ({},)],
-    }
+    try:
+        return {
+            "kind": "number",
+            "unit": question.unit,
+            "unit-needed": question.unit_needed,
+            "units": _units(question),
+            "variants": [_variant(question, course, given) for given in question.given or ({},)],
+        }
+    except NoKey as error:
+        raise NoKey(f"question {question.id}: {error}") from error
 
 
 def _units(question: NumberQuestion) -> dict[str, Json]:
@@ -46,7 +49,7 @@ def _units(question: NumberQuestion) -> dict[str, Json]:
     for unit in question.units:
         factor = factor_between(unit, question.unit)
         if factor is None:
-            raise NoKey(f"question {question.id}: {unit} does not convert into {question.unit}")
+            raise NoKey(f"{unit} does not convert into {question.unit}")
         units[unit] = fraction_text(factor)
     return units
 

@@ -78,8 +78,7 @@ def private_texts(question: Question, say: Say) -> dict[str, Json]:
             "options": _reasons(options_of(question), say),
             "items": _reasons(items_of(question), say),
             "rules": [
-                {"first": rule.first, "then": list(rule.then), "reason": say(rule.reason)}
-                for rule in rules
+                {"first": rule.first, "then": list(rule.then), "reason": say(rule.reason)} for rule in rules
             ],
             "slips": [[say(slip.reason, names) for slip in slips] for names in given_of(question)]
             if slips

@@ -84,7 +84,7 @@ def draft_reasons(course: Course, problems: Sequence[Problem]) -> Iterator[Probl
         yield fault(
             "R001",
             unmended[0].place,
-            f"{_counted(len(unmended), 'thing')} still to be mended; the first is {unmended[0].code}.",
+            f"{_counted(len(unmended), 'thing', 'still to be mended')}; the first is {unmended[0].code}.",
             "Mend what the check of the course lists, then release.",
             also_at=[problem.place for problem in unmended[1:]],
         )
@@ -96,7 +96,7 @@ def draft_reasons(course: Course, problems: Sequence[Problem]) -> Iterator[Probl
         yield fault(
             "R001",
             drafts[0],
-            f"{_counted(len(drafts), 'part')} of the course marked as draft.",
+            f"{_counted(len(drafts), 'part of the course', 'marked as draft')}.",
             "Complete each and take `draft: true` out.",
             also_at=drafts[1:],
         )
@@ -160,5 +160,8 @@ def _reused(course: Course, same: Release, compiled: Compiled) -> Problem:
     )
 
 
-def _counted(number: int, noun: str) -> str:
-    return f"One {noun} is" if number == 1 else f"{number} {noun}s are"
+def _counted(number: int, noun: str, state: str) -> str:
+    if number == 1:
+        return f"One {noun} is {state}"
+    first, _, rest = noun.partition(" ")
+    return f"{number} {first}s{' ' + rest if rest else ''} are {state}"

@@ -22,13 +22,13 @@ from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.marking import attempt as records
 from journeybook.marking import canonical
-from journeybook.marking.attempt import Attempt
+from journeybook.marking.attempt import Attempt, form_to_json
 from journeybook.marking.compiled import FORMAT as COMPILED_FORMAT
-from journeybook.marking.draw import draw_form
+from journeybook.marking.draw import ALGORITHM, draw_form
 from journeybook.marking.fingerprint import fingerprint
-from journeybook.marking.kind import Json
+from journeybook.marking.kind import Json, Marked
 from journeybook.marking.mark import mark
-from journeybook.marking.result import check_result
+from journeybook.marking.result import add_up
 
 _REFUSALS = {
     "size": ("M002", "Ask for the file that the check itself saved."),
@@ -41,6 +41,7 @@ _REFUSALS = {
     "form": ("M004", "Ask for the file as the check saved it; even a space or a line end added later shows."),
 }
 _SHAPE_MEND = "Ask for the file as the check saved it."
+_SIT_AGAIN = "Ask how the record came about, and let the person sit the check again."
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,58 +61,87 @@ class Remarked:
 
 def re_mark(attempt_bytes: bytes, compiled_bytes: bytes, name: str = "attempt") -> Remarked:
     """Return the result of a record, or what is wrong with it; the problems call its file ``name``."""
-    place = Place(file=name)
-    print_of_it = fingerprint(attempt_bytes)
-    compiled = _compiled(compiled_bytes)
-    problems: list[Problem] = []
-    attempt: Attempt | None = None
-    try:
-        attempt = records.read(attempt_bytes)
-    except canonical.NotCanonical as refused:
-        code, mend = _REFUSALS[refused.reason]
-        problems.append(fault(code, place, refused.detail, mend))
-    except records.NotAnAttempt as refused:
-        problems.append(fault(refused.code, place, refused.message, _SHAPE_MEND))
-    if attempt is not None and compiled is None:
-        problems.append(
-            fault(
-                "M012",
-                place,
-                "The contents to mark by are not a compiled course with a check, of a format known here.",
-                "Use the compiled.json of the release that the record names.",
-            )
-        )
-    elif attempt is not None and compiled is not None:
-        problems += _mismatches(attempt, compiled, hashlib.sha256(compiled_bytes).hexdigest(), place)
-        if not problems:
-            problems += _misfits(attempt, compiled, place)
-    if problems or attempt is None or compiled is None:
+    return Marker(compiled_bytes).re_mark(attempt_bytes, name)
+
+
+class Marker:
+    """A compiled course that is read once and marks any number of records."""
+
+    def __init__(self, compiled_bytes: bytes) -> None:
+        """Take the contents of compiled.json; what is wrong with them is said of each record."""
+        self._compiled = _compiled(compiled_bytes)
+        self._digest = hashlib.sha256(compiled_bytes).hexdigest()
+        self._outcomes: dict[str, str] = {}
+        if self._compiled is not None:
+            questions = self._compiled["public"]["questions"]
+            self._outcomes = {question: facts["outcome"] for question, facts in questions.items()}
+
+    def re_mark(self, attempt_bytes: bytes, name: str = "attempt") -> Remarked:
+        """Return the result of a record, or what is wrong with it; the problems call its file ``name``."""
+        place = Place(file=name)
+        attempt: Attempt | None = None
+        marked: dict[str, Marked] = {}
+        result: Mapping[str, Any] | None = None
+        try:
+            attempt = records.read(attempt_bytes)
+        except canonical.NotCanonical as refused:
+            code, mend = _REFUSALS[refused.reason]
+            problems = [fault(code, place, refused.detail, mend)]
+        except records.NotAnAttempt as refused:
+            problems = [fault(refused.code, place, refused.message, _SHAPE_MEND)]
+        else:
+            problems = list(self._mismatches(attempt, place))
+            if self._compiled is not None and not problems:
+                problems = list(_misfits(attempt, self._compiled["public"]["plan"], place))
+            if self._compiled is not None and not problems:
+                marked = _marked(attempt, self._compiled["private"]["keys"])
+                problems = list(_odd_answers(attempt, marked, place))
+            if self._compiled is not None and not problems:
+                result = add_up(
+                    plan=self._compiled["public"]["plan"],
+                    percent=self._compiled["public"]["cut"]["percent"],
+                    outcomes=self._outcomes,
+                    marks={question: each.mark for question, each in marked.items()},
+                )
         return Remarked(
-            fingerprint=print_of_it, attempt=attempt, result=None, remarks={}, problems=tuple(problems)
+            fingerprint=fingerprint(attempt_bytes),
+            attempt=attempt,
+            result=result,
+            remarks={} if problems else {question: each.remarks for question, each in marked.items()},
+            problems=tuple(problems),
         )
-    form = records.to_json(attempt)["form"]
-    assert isinstance(form, list)
-    keys = compiled["private"]["keys"]
-    questions = compiled["public"]["questions"]
-    return Remarked(
-        fingerprint=print_of_it,
-        attempt=attempt,
-        result=check_result(
-            plan=compiled["public"]["plan"],
-            percent=compiled["public"]["cut"]["percent"],
-            outcomes={question: facts["outcome"] for question, facts in questions.items()},
-            keys=keys,
-            form=[asked for asked in form if isinstance(asked, dict)],
-            answers=attempt.answers,
-        ),
-        remarks={
-            asked.question: mark(
-                keys[asked.question], asked.variant, attempt.answers.get(asked.question)
-            ).remarks
-            for asked in attempt.form
-        },
-        problems=(),
-    )
+
+    def _mismatches(self, attempt: Attempt, place: Place) -> Iterator[Problem]:
+        """Yield where the record names another course than the compiled one."""
+        mend = "Use the compiled.json of the release that the record names."
+        if self._compiled is None:
+            message = (
+                "The contents to mark by are not a compiled course with a check, of a format known here."
+            )
+            yield fault("M012", place, message, mend)
+            return
+        for member, recorded in (
+            ("course", attempt.course),
+            ("version", attempt.version),
+            ("profile", attempt.profile),
+        ):
+            here = self._compiled[member]
+            if recorded != here:
+                message = f"The record is of {member} “{recorded}”, this course of “{here}”."
+                yield fault("M007", place, message, mend)
+        if attempt.language not in self._compiled["languages"]:
+            message = (
+                f"The record is in language “{attempt.language}”, which the compiled course does not have."
+            )
+            yield fault("M007", place, message, mend)
+        if attempt.digest != self._digest:
+            yield fault(
+                "M008",
+                place,
+                f"The record was made with contents {attempt.digest[:16]}…, "
+                f"this course is {self._digest[:16]}….",
+                "Use the compiled.json with that digest; a record is only ever marked by its own contents.",
+            )
 
 
 def _compiled(data: bytes) -> dict[str, Any] | None:
@@ -122,78 +152,42 @@ def _compiled(data: bytes) -> dict[str, Any] | None:
     if not isinstance(found, dict) or found.get("format") != COMPILED_FORMAT:
         return None
     compiled: dict[str, Any] = found
-    return compiled if compiled["public"]["plan"] is not None else None
+    return compiled if _has_check(compiled) else None
 
 
-def _mismatches(
-    attempt: Attempt, compiled: Mapping[str, Any], digest: str, place: Place
-) -> Iterator[Problem]:
-    """Yield where the record names another course than the compiled one."""
-    for member, recorded in (
-        ("course", attempt.course),
-        ("version", attempt.version),
-        ("profile", attempt.profile),
-    ):
-        if recorded != compiled[member]:
-            yield fault(
-                "M007",
-                place,
-                f"The record is of {member} “{recorded}”, this course of “{compiled[member]}”.",
-                "Use the compiled.json of the release that the record names.",
-            )
-    if attempt.language not in compiled["languages"]:
-        yield fault(
-            "M007",
-            place,
-            f"The record is in language “{attempt.language}”, which the compiled course does not have.",
-            "Use the compiled.json of the release that the record names.",
+def _has_check(compiled: Mapping[str, Any]) -> bool:
+    """Return whether everything is there that marking reads."""
+    try:
+        public, private = compiled["public"], compiled["private"]
+        return (
+            public["plan"]["form-algorithm"] == ALGORITHM
+            and isinstance(public["cut"]["percent"], int)
+            and public["questions"].keys() == private["keys"].keys()
+            and all(compiled[member] for member in ("course", "version", "profile", "languages"))
         )
-    if attempt.digest != digest:
-        yield fault(
-            "M008",
-            place,
-            f"The record was made with contents {attempt.digest[:16]}…, this course is {digest[:16]}….",
-            "Use the compiled.json with that digest; a record is only ever marked by its own contents.",
-        )
+    except (AttributeError, KeyError, TypeError):
+        return False
 
 
-def _misfits(attempt: Attempt, compiled: Mapping[str, Any], place: Place) -> Iterator[Problem]:
+def _misfits(attempt: Attempt, plan: Mapping[str, Any], place: Place) -> Iterator[Problem]:
     """Yield where the record contradicts itself."""
-    form = records.to_json(attempt)["form"]
-    if form != draw_form(compiled["public"]["plan"], attempt.seed, attempt.avoid):
+    if form_to_json(attempt.form) != draw_form(plan, attempt.seed, attempt.avoid):
         yield fault(
             "M009",
             place,
             "The questions, their order or the order of their options are not what the record's seed gives.",
-            "Ask how the record came about, and let the person sit the check again.",
+            _SIT_AGAIN,
         )
         return
-    variants = {asked.question: asked.variant for asked in attempt.form}
-    for question, answer in attempt.answers.items():
-        if question not in variants:
-            yield fault(
-                "M010",
-                place,
-                f"There is an answer to “{question}”, which the form does not ask.",
-                "Ask how the record came about, and let the person sit the check again.",
-            )
-            continue
-        marked = mark(compiled["private"]["keys"][question], variants[question], answer)
-        if marked.remarks.get("problem") == "malformed":
-            yield fault(
-                "M010",
-                place,
-                f"The answer to “{question}” is not one that the question can have.",
-                "Ask how the record came about, and let the person sit the check again.",
-            )
-    unasked = [question for question in attempt.shown if question not in variants]
-    if unasked:
-        yield fault(
-            "M006",
-            place,
-            f"The member “shown” names “{unasked[0]}”, which the form does not ask.",
-            _SHAPE_MEND,
-        )
+    asked = {each.question for each in attempt.form}
+    for question in attempt.answers:
+        if question not in asked:
+            message = f"There is an answer to “{question}”, which the form does not ask."
+            yield fault("M010", place, message, _SIT_AGAIN)
+    for question in attempt.shown:
+        if question not in asked:
+            message = f"The member “shown” names “{question}”, which the form does not ask."
+            yield fault("M006", place, message, _SHAPE_MEND)
     if attempt.ended < attempt.started:
         yield fault(
             "M011",
@@ -201,3 +195,18 @@ def _misfits(attempt: Attempt, compiled: Mapping[str, Any], place: Place) -> Ite
             f"The record ended at {attempt.ended}, before it began at {attempt.started}.",
             "Set the clock of the device, and let the person sit the check again if the date matters.",
         )
+
+
+def _marked(attempt: Attempt, keys: Mapping[str, Any]) -> dict[str, Marked]:
+    return {
+        asked.question: mark(keys[asked.question], asked.variant, attempt.answers.get(asked.question))
+        for asked in attempt.form
+    }
+
+
+def _odd_answers(attempt: Attempt, marked: Mapping[str, Marked], place: Place) -> Iterator[Problem]:
+    """Yield the answers that no page of ours could have written."""
+    for question in attempt.answers:
+        if marked[question].remarks.get("problem") == "malformed":
+            message = f"The answer to “{question}” is not one that the question can have."
+            yield fault("M010", place, message, _SIT_AGAIN)

@@ -28,12 +28,18 @@ def check_result(
     "must-pass": [{"fact", "question", "mark"}], "outcomes": {id: {"marks", "of"}},
     "questions": {id: mark}}``, where ``cut`` is the least number of marks that passes.
     """
-    marks: dict[str, int] = {}
+    marks = {
+        asked["q"]: mark(keys[asked["q"]], asked["variant"], answers.get(asked["q"])).mark for asked in form
+    }
+    return add_up(plan=plan, percent=percent, outcomes=outcomes, marks=marks)
+
+
+def add_up(
+    *, plan: Mapping[str, Any], percent: int, outcomes: Mapping[str, str], marks: Mapping[str, int]
+) -> dict[str, Json]:
+    """Return the result where each question of the form has been marked; shaped as ``check_result`` says."""
     by_outcome: dict[str, dict[str, int]] = {}
-    for asked in form:
-        question = asked["q"]
-        earned = mark(keys[question], asked["variant"], answers.get(question)).mark
-        marks[question] = earned
+    for question, earned in marks.items():
         share = by_outcome.setdefault(outcomes[question], {"marks": 0, "of": 0})
         share["marks"] += earned
         share["of"] += WEIGHT
@@ -44,7 +50,7 @@ def check_result(
         if question in marks
     ]
     total = sum(marks.values())
-    of = WEIGHT * len(form)
+    of = WEIGHT * len(marks)
     passed = total * 100 >= percent * of and all(gate["mark"] == WEIGHT for gate in must_pass)
     return {
         "marks": total,

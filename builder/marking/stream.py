@@ -8,12 +8,14 @@ secret: who holds a seed can draw the form again, and that is what it is for.
 from __future__ import annotations
 
 import hashlib
+import struct
 from collections.abc import Sequence
 from typing import Literal, TypeAlias
 
 Purpose: TypeAlias = Literal["options", "variant", "position"]
 
 _MASK = 0xFFFFFFFF
+_FOUR_WORDS = struct.Struct(">4I")
 
 
 class Stream:
@@ -28,14 +30,15 @@ class Stream:
     def next(self) -> int:
         """Return the next number, 0 to 2^32 - 1."""
         s0, s1, s2, s3 = self._state
-        scrambled = _rotated(s1 * 5 & _MASK, 7) * 9 & _MASK
+        product = s1 * 5 & _MASK
+        scrambled = (product << 7 | product >> 25) * 9 & _MASK
         t = s1 << 9 & _MASK
         s2 ^= s0
         s3 ^= s1
         s1 ^= s2
         s0 ^= s3
         s2 ^= t
-        self._state = (s0, s1, s2, _rotated(s3, 11))
+        self._state = (s0, s1, s2, (s3 << 11 | s3 >> 21) & _MASK)
         return scrambled
 
     def below(self, bound: int) -> int:
@@ -60,18 +63,13 @@ class Stream:
         return order
 
 
-def _rotated(word: int, left: int) -> int:
-    return (word << left | word >> (32 - left)) & _MASK
-
-
 def stream(seed: str, question_id: str, purpose: Purpose) -> Stream:
     """Return the stream of one question for one purpose.
 
     Its state is the first 16 bytes of SHA-256(seed + "\\n" + id + "\\n" + purpose), as big-endian words.
     """
     digest = hashlib.sha256(f"{seed}\n{question_id}\n{purpose}".encode()).digest()
-    words = [int.from_bytes(digest[start : start + 4], "big") for start in (0, 4, 8, 12)]
-    return Stream((words[0], words[1], words[2], words[3]))
+    return Stream(_FOUR_WORDS.unpack_from(digest))
 
 
 def rank(seed: str, question_id: str) -> tuple[str, str]:

@@ -6,9 +6,7 @@ whoever holds the page can read the answers. That is why everything it leads to 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import partial
 from typing import Any
 
 from journeybook.content.model import Course, Lesson
@@ -18,17 +16,12 @@ from journeybook.marking.draw import questions_in_a_form
 from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
-from journeybook.pages.question_figure import question_figure
+from journeybook.pages.question_figure import QuestionFigures
 from journeybook.pages.question_html import Desk, question_html
 from journeybook.pages.route_card import check_operation
 from markupsafe import Markup
 
 SLUG = "check"
-
-ROOMY_OUTCOMES = 620
-"""Letters of outcomes, cautions and limits together up to which the certificate is set in large sizes."""
-CLOSE_OUTCOMES = 1500
-"""Letters beyond which it is set in its smallest sizes, so that it stays on one page."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -68,16 +61,18 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
     content: dict[str, Any] = dict(compiled.content)
     keys, drawing = content["private"]["keys"], content["public"]["plan"]
     asked = [question for id, question in course.questions.items() if id in drawing["questions"]]
+    figures = QuestionFigures(course, SLUG)
     desk = Desk(
         course=course,
         wording=wording,
         slug=SLUG,
-        figure_html=partial(question_figure, course, SLUG),
+        figure_html=figures,
         language=language,
     )
     cautions = [Markup(wording.inline(caution)) for caution in course.cautions]
     limits = [Markup(wording.inline(limit)) for limit in course.certificate_limits]
     outcomes = _outcomes(course, wording)
+    sections = [QuestionPart(id=question.id, html=question_html(desk, question)) for question in asked]
     body = render(
         language,
         "check.html",
@@ -91,11 +86,11 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
             FactLine(id=fact.id, text=Markup(wording.inline(fact.text))) for fact in course.critical_facts
         ],
         outcomes=outcomes,
-        sections=[QuestionPart(id=question.id, html=question_html(desk, question)) for question in asked],
+        sections=sections,
+        drawings=figures.store(),
         cautions=cautions,
         limits=limits,
         release=facts,
-        density=density([*cautions, *limits, *(outcome.text for outcome in outcomes)]),
     )
     return Leaf(
         path=f"{course.id}/check.html",
@@ -121,14 +116,6 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
         language=language,
         operation=check_operation(course),
     )
-
-
-def density(texts: Sequence[Markup]) -> str:
-    """Return ``roomy``, ``plain`` or ``close``: how small the certificate is set to stay on one page."""
-    letters = sum(len(text.striptags()) for text in texts)
-    if letters <= ROOMY_OUTCOMES:
-        return "roomy"
-    return "plain" if letters <= CLOSE_OUTCOMES else "close"
 
 
 def _outcomes(course: Course, wording: Wording) -> list[OutcomeLine]:

@@ -5,18 +5,18 @@ from __future__ import annotations
 import json
 import re
 from datetime import date
+from gettext import NullTranslations
 
 from markupsafe import Markup
 
 from journeybook.content.model import Figure
-from journeybook.pages.words_catalogue import Catalogue
 
 _VIEW_BOX = re.compile(r'\bviewBox="[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)[\s,]')
 _ENLARGED = 1.25
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
-def duration(minutes: int, words: Catalogue) -> str:
+def duration(minutes: int, words: NullTranslations) -> str:
     """``45 min``, ``2 h``, ``2 h 40 min``."""
     hours, rest = divmod(minutes, 60)
     if not hours:
@@ -26,7 +26,7 @@ def duration(minutes: int, words: Catalogue) -> str:
     return words.gettext("%(hours)d h %(minutes)d min") % {"hours": hours, "minutes": rest}
 
 
-def day(when: date, words: Catalogue) -> str:
+def day(when: date, words: NullTranslations) -> str:
     """``20 Nov 2026``; the month's short name is a word of the catalogue, so no locale data are needed."""
     return f"{when.day} {words.gettext(_MONTHS[when.month - 1])} {when.year}"
 
@@ -40,7 +40,12 @@ def script_json(data: object) -> Markup:
     # Also the two line separators, so that the same text may stand in a script file.
     for character in "<>&\u2028\u2029":
         text = text.replace(character, f"\\u{ord(character):04x}")
-    return Markup(text)  # noqa: S704  # escaped just above
+    return Markup(text)
+
+
+def drawing_id(figure: str, slug: str) -> str:
+    """The id of the drawing itself, for a ``use`` element elsewhere on the leaf."""
+    return f"{slug}-figure-{figure}-drawing"
 
 
 def svg_for(figure: Figure, slug: str) -> Markup:
@@ -56,7 +61,6 @@ def svg_for(figure: Figure, slug: str) -> Markup:
         figure.svg,
     )
     view = _VIEW_BOX.search(svg)
-    if view:
-        width = round(float(view[1]) * _ENLARGED)
-        svg = svg.replace("<svg ", f'<svg width="{width}" ', 1)
-    return Markup(svg)  # noqa: S704  # checked by the loader
+    width = f' width="{round(float(view[1]) * _ENLARGED)}"' if view else ""
+    svg = svg.replace("<svg ", f'<svg id="{drawing_id(figure.id, slug)}"{width} ', 1)
+    return Markup(svg)

@@ -27,6 +27,8 @@ def kit_leaf(course: Course, wording: Wording) -> Leaf:
         kind="kit",
         title=load_catalogue(language)[0].gettext("Kit sheet"),
         course=course.id,
-        body=render(language, "kit.html", course=course, slug="kit", wording=wording, sheets=sheets, notes=notes),
+        body=render(
+            language, "kit.html", course=course, slug="kit", wording=wording, sheets=sheets, notes=notes
+        ),
         language=language,
     )

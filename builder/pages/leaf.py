@@ -14,7 +14,7 @@ class Leaf:
     slug: str
     """Begins every id in the body, so that no id comes twice when all leaves stand in one file."""
     kind: str
-    """``rack``, ``card``, ``module``, ``lesson``, ``check``, ``words``, ``kit``, ``sources`` or ``search``."""
+    """One of rack, card, module, lesson, check, words, kit, sources, search."""
     title: str
     """Plain text."""
     course: str

@@ -1,9 +1,9 @@
 """Where ``page:`` links lead, for each edition.
 
-A body names its targets by what they are: ``page:card``, ``page:module/ID``, ``page:lesson/ID``, ``page:figure/ID``,
-``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``, ``page:rack``,
-``page:download``. The site makes relative addresses of them, so that it opens from any folder; the one-file
-edition makes fragments.
+A body names its targets by what they are: ``page:card``, ``page:module/ID``, ``page:lesson/ID``,
+``page:figure/ID``, ``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``,
+``page:rack``, ``page:download``. The site makes relative addresses of them, so that it opens from any folder;
+the one-file edition makes fragments.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ import re
 from journeybook.content.model import BlockKind, Course
 
 _LINK = re.compile(r"page:([a-z]+)(?:/([a-z0-9-]+))?(?:#([a-z0-9-]+))?")
+_ONLY_IN_SITE = re.compile(r"<!-- only in the site -->(.*?)<!-- /only in the site -->\n?", re.DOTALL)
 _HREF = re.compile(r'href="(page:[^"]*)"')
 
 
@@ -36,8 +37,11 @@ class Targets:
     """Every leaf of a course that can be linked to."""
 
     def __init__(self, course: Course) -> None:
-        self._paths = {kind: f"{course.id}/{kind}.html" for kind in ("check", "words", "kit", "sources", "search")}
-        self._paths |= {"card": f"{course.id}/index.html", "rack": "index.html", "download": f"{course.id}.html"}
+        kinds = ("check", "words", "kit", "sources", "search")
+        self._paths = {kind: f"{course.id}/{kind}.html" for kind in kinds}
+        self._paths["card"] = f"{course.id}/index.html"
+        self._paths["rack"] = "index.html"
+        self._paths["download"] = f"{course.id}.html"
         self._figures: dict[str, list[str]] = {}
         for module in course.modules:
             self._paths[slug_of("module", module.id)] = module_path(course.id, module.operation, module.id)
@@ -51,7 +55,7 @@ class Targets:
     def find(self, kind: str, name: str, mark: str, here: str) -> tuple[str, str]:
         """The target's slug and the full id within it; the id is empty for the top of the leaf.
 
-        ``here`` is the slug of the leaf that holds the link: a figure that stands in it is not sought elsewhere.
+        ``here`` is the slug of the leaf that holds the link: its own figures come first.
         A figure that no lesson shows is looked for on the route card.
         """
         if kind == "figure":
@@ -64,7 +68,7 @@ class Targets:
         return slug, f"{slug}-{mark}" if mark else ""
 
     def path(self, slug: str) -> str:
-        """The leaf's file, relative to the site's root. Raises KeyError for a leaf that the course does not have."""
+        """The leaf's file, relative to the site's root. Raises KeyError for a leaf the course lacks."""
         return self._paths[slug]
 
     def address_for_site(self, link: str, *, path: str, slug: str) -> str:
@@ -83,11 +87,21 @@ class Targets:
 
     def for_site(self, html: str, *, path: str, slug: str) -> str:
         """The HTML with every link made relative to ``path``, the page it stands on."""
-        return _HREF.sub(lambda found: f'href="{self.address_for_site(found[1], path=path, slug=slug)}"', html)
+        html = _ONLY_IN_SITE.sub(r"\1", html)
+
+        def address(found: re.Match[str]) -> str:
+            return f'href="{self.address_for_site(found[1], path=path, slug=slug)}"'
+
+        return _HREF.sub(address, html)
 
     def for_one_file(self, html: str, *, slug: str) -> str:
-        """The HTML with every link made a fragment of the same file."""
-        return _HREF.sub(lambda found: f'href="{self.address_for_one_file(found[1], slug=slug)}"', html)
+        """The HTML with every link made a fragment of the same file, and without what is only for the site."""
+        html = _ONLY_IN_SITE.sub("", html)
+
+        def address(found: re.Match[str]) -> str:
+            return f'href="{self.address_for_one_file(found[1], slug=slug)}"'
+
+        return _HREF.sub(address, html)
 
     def _parse(self, link: str, here: str) -> tuple[str, str]:
         parts = _LINK.fullmatch(link)

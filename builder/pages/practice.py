@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import partial
 
-from journeybook.content.model import Course, Lesson, Question
+from journeybook.content.model import BlockKind, Course, Lesson, Question
 from journeybook.content.wording import Wording
 from journeybook.marking.draw import keeps_order, shape
 from journeybook.marking.keys import lower
-from journeybook.pages.question_figure import question_figure
+from journeybook.pages.question_figure import QuestionFigures
 from journeybook.pages.question_html import Desk, question_html
 
 
@@ -23,11 +22,13 @@ def practice_html(course: Course, wording: Wording, lesson: Lesson, slug: str) -
     if not questions:
         return ""
     language = course.languages[0]
+    shown = (block.text for block in lesson.body if block.kind is BlockKind.FIGURE)
+    figures = QuestionFigures(course, slug, shown)
     desk = Desk(
         course=course,
         wording=wording,
         slug=slug,
-        figure_html=partial(question_figure, course, slug),
+        figure_html=figures,
         language=language,
     )
     heading = desk.say("Practice · question {number} of {total}")
@@ -35,7 +36,7 @@ def practice_html(course: Course, wording: Wording, lesson: Lesson, slug: str) -
         question_html(desk, question, heading.format(number=number, total=len(questions)))
         for number, question in enumerate(questions, 1)
     ]
-    return "\n".join(sections)
+    return "\n".join([*sections, figures.store()])
 
 
 def practice_data(course: Course, lesson: Lesson) -> dict[str, object]:

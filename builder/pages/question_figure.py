@@ -1,22 +1,50 @@
-"""A drawing inside a question."""
+"""The drawings inside questions: each stands once on a leaf, and every question refers to it.
+
+Several questions ask about one drawing, and the lesson above often shows it too. Drawn again each time it made
+up half of a page; an SVG ``use`` element costs a line and looks the same.
+"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
-from journeybook.content.model import Course
-from markupsafe import escape
+from journeybook.content.model import Course, Figure
+from journeybook.pages.filters import drawing_id, svg_for
+from markupsafe import Markup, escape
 
-_ID = re.compile(r'(\bid="|url\(#|href="#)')
+_VIEW_BOX = re.compile(r'\bviewBox="([^"]+)"')
 
 
-def question_figure(course: Course, slug: str, figure: str) -> str:
-    """Return the drawing with its text alternative, or nothing where the course has no such figure.
+class QuestionFigures:
+    """Call it with a figure's id for the HTML inside a question; ``store`` then gives what was referred to."""
 
-    Its ids get a prefix of their own: the same drawing may also stand in the lesson above.
-    """
-    found = course.figures.get(figure)
-    if found is None:
-        return ""
-    svg = _ID.sub(lambda match: f"{match[1]}{slug}-q-", found.svg)
-    return f'<div class="question-figure" role="img" aria-label="{escape(found.alt)}">{svg}</div>'
+    def __init__(self, course: Course, slug: str, shown: Iterable[str] = ()) -> None:
+        """``slug`` is the leaf's; ``shown`` are the figures that the leaf draws in any case."""
+        self._course = course
+        self._slug = slug
+        self._shown = frozenset(shown)
+        self._wanted: dict[str, Figure] = {}
+
+    def __call__(self, figure: str) -> str:
+        """The drawing with its text alternative, or nothing where the course has no such figure."""
+        found = self._course.figures.get(figure)
+        if found is None:
+            return ""
+        if figure not in self._shown:
+            self._wanted[figure] = found
+        box = _VIEW_BOX.search(found.svg)
+        view = box[1] if box else "0 0 100 100"
+        _, _, width, height = view.replace(",", " ").split()
+        drawing = f'<use href="#{drawing_id(figure, self._slug)}" width="{width}" height="{height}"/>'
+        return (
+            f'<div class="question-figure" role="img" aria-label="{escape(found.alt)}">'
+            f'<svg class="figure" viewBox="0 0 {width} {height}">{drawing}</svg></div>'
+        )
+
+    def store(self) -> Markup:
+        """The drawings that only questions show, out of sight; empty where there are none."""
+        if not self._wanted:
+            return Markup("")
+        drawings = Markup("").join(svg_for(figure, self._slug) for figure in self._wanted.values())
+        return Markup('<div class="drawn-once" aria-hidden="true">{}</div>').format(drawings)

@@ -19,11 +19,17 @@ from journeybook.pages.words_page import words_leaf
 def reading_leaves(course: Course, wording: Wording, release: BuildFacts) -> list[Leaf]:
     """The leaves in reading order: the card first, each module before its lessons, then what is looked up."""
     way = turns(course, wording)
-    leaves = [route_card_leaf(course, wording)]
+    leaves = [route_card_leaf(course, wording, release)]
     for module in course.modules:
         leaves.append(module_leaf(course, wording, module, way[f"module/{module.id}"]))
         leaves.extend(
             lesson_leaf(course, wording, module, lesson, way[f"lesson/{lesson.id}"])
             for lesson in module.lessons
         )
-    return [*leaves, words_leaf(course, wording), kit_leaf(course, wording), sources_leaf(course), search_leaf(course, wording)]
+    leaves += [
+        words_leaf(course, wording),
+        kit_leaf(course, wording),
+        sources_leaf(course),
+        search_leaf(course, wording),
+    ]
+    return leaves

@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from journeybook.content.model import Course
 from journeybook.content.wording import Wording
+from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
 
@@ -26,7 +27,7 @@ def check_questions(course: Course) -> int:
     return len(course.critical_facts) + sum(cell.draw for cell in course.check.cells)
 
 
-def route_card_leaf(course: Course, wording: Wording) -> Leaf:
+def route_card_leaf(course: Course, wording: Wording, release: BuildFacts) -> Leaf:
     """The card, with hooks for what a script enters: ``data-next``, ``td.mark``, ``data-cards``."""
     language = course.languages[0]
     body = render(
@@ -34,6 +35,7 @@ def route_card_leaf(course: Course, wording: Wording) -> Leaf:
         "route-card.html",
         course=course,
         wording=wording,
+        release=release,
         modules=course.modules,
         first=course.lessons[0] if course.lessons else None,
         summary=Markup(wording.inline(course.summary)),

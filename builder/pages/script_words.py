@@ -16,6 +16,7 @@ def _(words: str) -> str:
 
 SCRIPT_WORDS = (
     _("1 step to move"),
+    _("A check of an earlier state of the course"),
     _(
         "A part of this page does not work in this browser. You can still read everything; answers "
         "and reasons stand under each question."
@@ -44,6 +45,7 @@ SCRIPT_WORDS = (
     _("Choose at least one first."),
     _("Choose one first."),
     _("Close"),
+    _("Critical"),
     _("entered on the card of {name}"),
     _("Every question is answered. After handing in, nothing can be changed."),
     _("File of the card"),
@@ -81,7 +83,6 @@ SCRIPT_WORDS = (
     _("Not yet"),
     _("not yet passed"),
     _("Nothing is timed"),
-    _("Number {place}: {step}"),
     _("Operation {operation}, {minutes} min"),
     _("Other numbers"),
     _("Passed"),
@@ -109,7 +110,7 @@ SCRIPT_WORDS = (
     _("Stop here, go on later"),
     _("Take a card out of a file"),
     _("Take the check again"),
-    _("Tap the steps in the order you would do them. The arrows move a step that has its number."),
+    _("Tap the steps in the order you would do them. When all have their number, arrows can move them."),
     _("That cannot be read as a number. Write digits, with one comma or point: 12.5."),
     _("That is longer than any number needed here. Write it shorter."),
     _("That unit does not fit here: tap one of the units."),
@@ -120,14 +121,16 @@ SCRIPT_WORDS = (
     ),
     _("The check is entered on a card, and the certificate carries its name."),
     _(
-        "The course was changed after this check. Its questions are no longer in this page, so they"
-        " are not shown."
+        "The course was changed after this check was handed in. Its questions are no longer in this"
+        " page, so it is not marked again here. The file of the attempt holds everything that was "
+        "answered."
     ),
     _(
         "The course was changed since you began. What you answered belongs to the earlier state and"
         " is not marked here. Save it to a file; then the check starts again."
     ),
     _("The file is there: clear the card from this device"),
+    _("The marks suffice. A must-pass question is not yet right, and each of them has to be."),
     _("The questions, your answers and the reasons"),
     _("These are not answered in full. What is missing counts nothing."),
     _(
@@ -164,11 +167,12 @@ SCRIPT_WORDS = (
     _("{answer}: moved here from {item}."),
     _("{day}: {result}"),
     _("{done} of {total} answered"),
+    _("{hours} h {minutes} min left"),
     _("{marks} of {of}"),
     _("{marks} of {of} marks. The cut is {cut}, which is {percent} %."),
     _("{mark} of {weight}"),
+    _("{minutes} min left"),
     _("{missed} missed, {extra} too many"),
-    _("{n} min left"),
     _("{n} steps to move"),
     _("{read} of {total}"),
     _("{right} of {total} pairs right"),

@@ -32,7 +32,8 @@ def search_entries(course: Course, wording: Wording) -> list[Entry]:
             text = " ".join(_text_of(block, course, wording) for block in lesson.body)
             entries.append([wording.plain(lesson.title), kind, f"page:lesson/{lesson.id}", text])
     for term in course.terms.values():
-        entries.append([wording.plain(term.word), words("Word"), f"page:words#{term.id}", wording.plain(term.meaning)])
+        meaning = wording.plain(term.meaning)
+        entries.append([wording.plain(term.word), words("Word"), f"page:words#{term.id}", meaning])
     for value in course.kit.values.values():
         shown = f"{value.value} {value.unit}".strip()
         text = f"{shown}. {wording.plain(value.note)}" if value.note else shown

@@ -32,8 +32,10 @@ _RIGHT_TO_LEFT = frozenset({"ar", "arc", "ckb", "dv", "fa", "he", "ps", "sd", "u
 
 # A card with ruled lines; in the page itself, so that no browser asks for /favicon.ico.
 ICON = "data:image/svg+xml," + quote(
-    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16"><path fill="#f6f1e4" stroke="#1d2733" d="M2.500.5h11v15h-11z"/>'
-    '<path fill="none" stroke="#1d2733" d="M2.500 4.500h11m-8 0v11"/><path fill="#12507b" d="M7 7h5v2H7zm0 4h5v2H7z"/></svg>',
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16">'
+    '<path fill="#f6f1e4" stroke="#1d2733" d="M2.5.5h11v15h-11z"/>'
+    '<path fill="none" stroke="#1d2733" d="M2.5 4.5h11m-8 0v11"/>'
+    '<path fill="#12507b" d="M7 7h5v2H7zm0 4h5v2H7z"/></svg>',
     safe="/:=",
 )
 
@@ -44,7 +46,7 @@ def direction_of(language: str) -> str:
 
 
 def frame_values(course: Course, wording: Wording, release: BuildFacts) -> dict[str, object]:
-    """What the parts ``tabs``, ``strip`` and ``foot`` need; the one-file edition puts the same round all leaves."""
+    """What the parts ``tabs``, ``strip`` and ``foot`` need, in both editions."""
     return {
         "course": course,
         "course_title": wording.plain(course.title),
@@ -62,7 +64,7 @@ class Shell:
     def __init__(
         self, course: Course, wording: Wording, release: BuildFacts, *, several: bool, preview: bool = False
     ) -> None:
-        """``several`` is true where the site has a rack to go back to; ``preview`` where the page reloads itself."""
+        """``several``: the site has a rack to go back to; ``preview``: the page reloads itself."""
         self._targets = Targets(course)
         self._values = frame_values(course, wording, release) | {
             "several": several,
@@ -77,7 +79,14 @@ class Shell:
 
 def rack_page(leaf: Leaf, site_name: str) -> str:
     """The document of the rack, which belongs to no course."""
-    return _document(leaf, {"course": None, "site_name": site_name, "here": "rack", "operation": 0, "policy": POLICY})
+    values: dict[str, object] = {
+        "course": None,
+        "site_name": site_name,
+        "here": "rack",
+        "operation": 0,
+        "policy": POLICY,
+    }
+    return _document(leaf, values)
 
 
 def _document(leaf: Leaf, values: dict[str, object]) -> str:

@@ -23,7 +23,8 @@ class Turn:
 def turns(course: Course, wording: Wording) -> dict[str, tuple[Turn, Turn | None]]:
     """For each ``module/ID`` and ``lesson/ID`` the leaf before and the leaf after it.
 
-    Lessons lead straight on to the first lesson of the next operation; the last leads to the check, where there is one.
+    Lessons lead straight on to the first lesson of the next operation; the last leads to the check, or
+    back to the card where there is none.
     """
     words = load_catalogue(course.languages[0])[0].gettext
     card = Turn(href="page:card", title=words("Route card"), label=words("Back"))
@@ -38,7 +39,9 @@ def turns(course: Course, wording: Wording) -> dict[str, tuple[Turn, Turn | None
         before = card
         if index:
             earlier = line[index - 1][1]
-            before = Turn(href=f"page:lesson/{earlier.id}", title=wording.plain(earlier.title), label=words("Back"))
+            before = Turn(
+                href=f"page:lesson/{earlier.id}", title=wording.plain(earlier.title), label=words("Back")
+            )
         after = check
         if index + 1 < len(line):
             later_module, later = line[index + 1]
@@ -51,6 +54,8 @@ def turns(course: Course, wording: Wording) -> dict[str, tuple[Turn, Turn | None
         start = None
         if module.lessons:
             first = module.lessons[0]
-            start = Turn(href=f"page:lesson/{first.id}", title=wording.plain(first.title), label=words("First lesson"))
+            start = Turn(
+                href=f"page:lesson/{first.id}", title=wording.plain(first.title), label=words("First lesson")
+            )
         found[f"module/{module.id}"] = (card, start)
     return found

@@ -56,6 +56,7 @@ class Lines:
         """The place between two indexes; its length stays within the first line, and is 1 at least."""
         start = max(0, min(start, len(self.text)))
         line, column = self.at(start)
-        left = len(self.line_text(line)) - column + 1
         wanted = 1 if end is None else end - start
-        return Place(file=file, line=line, column=column, length=max(1, min(wanted, left)), trail=trail)
+        if wanted > 1 and (line == len(self._starts) or start + wanted > self._starts[line] - 2):
+            wanted = min(wanted, len(self.line_text(line)) - column + 1)  # It may reach into the line break.
+        return Place(file=file, line=line, column=column, length=max(1, wanted), trail=trail)

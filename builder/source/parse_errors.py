@@ -9,7 +9,8 @@ from __future__ import annotations
 import re
 
 from journeybook.source.findings import SeenScalar
-from journeybook.source.refusals import KEY_WITHOUT_SPACE, Refusals
+from journeybook.source.layout import KEY_WITHOUT_SPACE
+from journeybook.source.refusals import Refusals
 from yaml import YAMLError
 from yaml.error import MarkedYAMLError
 

@@ -74,8 +74,8 @@ def plain_value(text: str) -> str | int | Decimal | bool | Unsure | None:
 def is_text_key(text: str) -> bool:
     """True for a key without quotes that every reader takes for text, and for ``on``.
 
-    ``on:`` is a key of the files themselves (``approved: {by: …, on: 2026-11-20}``); in the place of a key it cannot be
-    taken for anything else here, and asking for quotes there would be a trap.
+    ``on:`` is a key of the files themselves (``approved: {by: …, on: 2026-11-20}``); in the place of a key it
+    cannot be taken for anything else here, and asking for quotes there would be a trap.
     """
     return text == "on" or isinstance(plain_value(text), str)
 

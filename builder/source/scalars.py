@@ -23,10 +23,10 @@ def _as_quoted(key: Any, value: object) -> str:
 
 
 class Text:
-    """Text of some length. ``pattern`` (with its ``rule`` in words) narrows what it may be."""
+    """Text of some length. ``pattern`` narrows what it may be; ``rule`` says so in words, and how to mend it."""
 
     def __init__(
-        self, most: int = 20_000, *, pattern: str = "", rule: str = "", code: str = "C015", blank: bool = False
+        self, most: int = 20_000, *, pattern: str = "", rule: tuple[str, str] = ("", ""), code: str = "C015", blank: bool = False
     ) -> None:
         self.most = most
         self.pattern = pattern

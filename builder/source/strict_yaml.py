@@ -8,7 +8,6 @@ shows every fault.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -17,6 +16,7 @@ from journeybook.diagnostics.problem import Problem
 from journeybook.source.decoding import decode
 from journeybook.source.document import Document
 from journeybook.source.findings import Enough, SeenScalar
+from journeybook.source.layout import ends_before_hash
 from journeybook.source.lines import Lines
 from journeybook.source.parse_errors import explain
 from journeybook.source.plain_values import FIRST_OF_NOT_TEXT, UNSURE, is_text_key, plain_value
@@ -41,8 +41,6 @@ except ImportError:  # a PyYAML built without its C half
 
 MOST_DEEP = 40
 """Lists and mappings inside one another; a course needs seven."""
-
-_HASH_AFTER_SPACE = re.compile(r"#(?<=[ \t]#)")
 
 
 def read_document(data: bytes, file: str) -> tuple[Document | None, list[Problem]]:
@@ -103,7 +101,7 @@ class _Reader:
 
     def _read(self, events: Iterator[Any]) -> bool:
         text, refusals, starts = self._text, self._refusals, self.starts
-        lost = _ends_before_hash(text)
+        lost = ends_before_hash(text)
         has_tab = "\t" in text
         spans: list[tuple[int, int]] = []
         keys: dict[str, str] = {}  # keys seen to be text; one object for each spelling
@@ -235,17 +233,6 @@ class _Reader:
             refusals.no_keys(self.last_scalar)
             return False
         return True
-
-
-def _ends_before_hash(text: str) -> set[int]:
-    """Where something ends that is followed by spaces and a ``#`` on the same line."""
-    ends: set[int] = set()
-    for match in _HASH_AFTER_SPACE.finditer(text):
-        end = match.start()
-        while end and text[end - 1] in " \t":
-            end -= 1
-        ends.add(end)
-    return ends
 
 
 def _forget(value: object, starts: dict[int, list[int]]) -> None:

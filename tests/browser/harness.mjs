@@ -1,7 +1,9 @@
 // Opens the built site the ways a learner does: from a server, from its folder, or as one file, in a stock browser.
 import { createServer } from "node:http";
-import { readFile, readdir } from "node:fs/promises";
+import { mkdtempSync, rmSync } from "node:fs";
+import { readFile, readdir, rename } from "node:fs/promises";
 import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
 import { extname, join, normalize, resolve, sep } from "node:path";
 import { pathToFileURL } from "node:url";
 import puppeteer from "puppeteer-core";
@@ -21,14 +23,18 @@ function required(name) {
 const TYPES = { ".html": "text/html; charset=utf-8", ".css": "text/css", ".js": "text/javascript", ".json": "application/json",
   ".woff2": "font/woff2", ".svg": "image/svg+xml", ".pdf": "application/pdf" };
 
-/** Serves a folder on loopback; returns its address and a way to stop it. */
-export async function serve(folder = SITE) {
+/**
+ * Serves a folder on loopback; returns its address and a way to stop it.
+ * @param {string} [folder]
+ * @param {(path: string, body: Buffer) => Buffer | string} [change] what is served in place of a file's own bytes
+ */
+export async function serve(folder = SITE, change = (_, body) => body) {
   const server = createServer(async (request, response) => {
     const path = decodeURIComponent(new URL(request.url ?? "/", "http://x").pathname);
     const file = normalize(join(folder, path.endsWith("/") ? path + "index.html" : path));
     if (!file.startsWith(folder + sep)) return response.writeHead(403).end();
     try {
-      const body = await readFile(file);
+      const body = change(path, await readFile(file));
       response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream" }).end(body);
     } catch {
       response.writeHead(404, { "content-type": "text/plain" }).end("not there");
@@ -36,32 +42,91 @@ export async function serve(folder = SITE) {
   });
   await new Promise((done) => server.listen(0, "127.0.0.1", () => done(undefined)));
   const { port } = /** @type {import("node:net").AddressInfo} */ (server.address());
-  return { address: `http://127.0.0.1:${port}/`, stop: () => new Promise((done) => server.close(done)) };
+  return {
+    address: `http://127.0.0.1:${port}/`,
+    stop: () => new Promise((done) => {
+      server.close(done);
+      server.closeAllConnections();
+    }),
+  };
 }
 
 const CHROMIUM = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
   "--disable-component-update", "--disable-sync"];
 
+/** Where each browser puts what it saves. @type {WeakMap<import("puppeteer-core").Browser, string>} */
+const downloads = new WeakMap();
+
 /** @param {"chromium" | "firefox"} name */
-export function launch(name) {
-  return name === "chromium"
+export async function launch(name) {
+  const folder = mkdtempSync(join(tmpdir(), "journeybook-saved-"));
+  const browser = await (name === "chromium"
     ? puppeteer.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: CHROMIUM })
-    : puppeteer.launch({ browser: "firefox", executablePath: process.env.FIREFOX ?? "/usr/bin/firefox-esr", headless: true });
+    : puppeteer.launch({
+      browser: "firefox", executablePath: process.env.FIREFOX ?? "/usr/bin/firefox-esr", headless: true,
+      extraPrefsFirefox: {
+        "browser.download.folderList": 2, "browser.download.dir": folder, "browser.download.useDownloadDir": true,
+        "browser.download.always_ask_before_handling_new_types": false,
+        "browser.helperApps.neverAsk.saveToDisk": "application/json",
+      },
+    }));
+  downloads.set(browser, folder);
+  browser.once("disconnected", () => rmSync(folder, { recursive: true, force: true }));
+  return browser;
 }
+
+/**
+ * Does something that saves a file, and returns that file's name, place and bytes.
+ * @param {import("puppeteer-core").Page} page
+ * @param {() => Promise<unknown>} act
+ */
+export async function saved(page, act) {
+  const folder = /** @type {string} */ (downloads.get(page.browser()));
+  await act();
+  for (const end = Date.now() + 10_000; Date.now() < end; await pause(40)) {
+    const name = (await readdir(folder)).find((each) => each.endsWith(".json"));
+    if (!name) continue;
+    const bytes = await readFile(join(folder, name));
+    // The name may be there before the bytes are.
+    if (!parses(bytes)) continue;
+    // Out of the way, so that the next file may bear the same name.
+    const path = join(mkdtempSync(join(folder, "kept-")), name);
+    await rename(join(folder, name), path);
+    return { name, path, bytes };
+  }
+  throw new Error(`nothing was saved within 10 s; the folder holds ${[...await readdir(folder)].join(", ") || "nothing"}`);
+}
+
+/** @param {Buffer} bytes */
+function parses(bytes) {
+  try {
+    JSON.parse(bytes.toString("utf8"));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** @param {number} milliseconds */
+export const pause = (milliseconds) => new Promise((done) => setTimeout(done, milliseconds));
 
 /** The address of a file of the site when opened from its folder. @param {string} path */
 export const fromFolder = (path) => pathToFileURL(join(SITE, path)).href;
 
 /**
- * A fresh page that remembers everything that went wrong in it.
+ * A fresh page, with nothing kept from any other, that remembers everything that went wrong in it.
  * @param {import("puppeteer-core").Browser} browser
- * @param {{ width?: number, height?: number, script?: boolean }} [wish]
+ * @param {{ width?: number, height?: number, scale?: number, script?: boolean, before?: () => void }} [wish]
+ *   `before` runs in each document before its own scripts
  */
-export async function freshPage(browser, { width = 1100, height = 900, script = true } = {}) {
-  const context = await browser.createBrowserContext();
+export async function freshPage(browser, { width = 1100, height = 900, scale = 1, script = true, before } = {}) {
+  const folder = /** @type {string} */ (downloads.get(browser));
+  const isChromium = /chrom/i.test(await browser.version());
+  const context = await browser.createBrowserContext(isChromium ? { downloadBehavior: { policy: "allow", downloadPath: folder } } : {});
   const page = await context.newPage();
-  await page.setViewport({ width, height });
+  await page.setViewport({ width, height, deviceScaleFactor: scale });
   if (!script) await page.setJavaScriptEnabled(false);
+  if (before) await page.evaluateOnNewDocument(before);
   /** @type {string[]} */
   const wrong = [];
   page.on("pageerror", (error) => wrong.push(String(error)));
@@ -77,14 +142,16 @@ export async function freshPage(browser, { width = 1100, height = 900, script = 
 /**
  * What axe finds on the page as it stands, as readable lines.
  * @param {import("puppeteer-core").Page} page
+ * @param {string[]} [rules] only these; all of them where none are named
  */
-export async function axe(page) {
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(async () => {
+export async function axe(page, rules = []) {
+  if (!await page.evaluate("'axe' in window")) await page.evaluate(axeSource);
+  const found = await page.evaluate(async (only) => {
+    const options = { resultTypes: ["violations"], ...(only.length > 0 ? { runOnly: only } : {}) };
     // @ts-ignore - axe has just been put there
-    const result = await window.axe.run(document, { resultTypes: ["violations"] });
+    const result = await window.axe.run(document, options);
     return result.violations.map((/** @type {any} */ v) => `${v.id}: ${v.help} — ${v.nodes.slice(0, 3).map((/** @type {any} */ n) => n.html.slice(0, 160)).join(" | ")}`);
-  });
+  }, rules);
   return /** @type {string[]} */ (found);
 }
 

@@ -14,6 +14,9 @@ FILES = sorted(path.name for path in HERE.glob("*.test.mjs"))
 @pytest.mark.parametrize("name", FILES)
 def test_node_file(name: str) -> None:
     done = subprocess.run(
-        ["node", "--test", "--test-reporter=spec", str(HERE / name)], capture_output=True, text=True, check=False
+        ["node", "--test", "--test-reporter=spec", str(HERE / name)],
+        capture_output=True,
+        text=True,
+        check=False,
     )
     assert done.returncode == 0, done.stdout + done.stderr

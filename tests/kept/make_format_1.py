@@ -1,6 +1,7 @@
-"""How the files of format-1/ were made, once: ``PYTHONPATH=tests/unit/marking python tests/kept/make_format_1.py``.
+"""How the files of format-1/ were made, once.
 
-It never writes over a kept file. A later format gets a folder of its own; these stay readable for ever.
+``PYTHONPATH=tests/unit/marking python tests/kept/make_format_1.py``. It never writes over a kept file. A
+later format gets a folder of its own; these stay readable for ever.
 """
 
 from __future__ import annotations
@@ -10,13 +11,14 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+from pillar_drill import course
+
 from journeybook.marking import canonical
 from journeybook.marking.attempt import Asked, Attempt, Card, write
 from journeybook.marking.draw import draw_form
 from journeybook.marking.release import release
 from journeybook.marking.release_shelf import folder_of
 from journeybook.marking.remark import re_mark
-from pillar_drill import course
 
 FOLDER = Path(__file__).parent / "format-1"
 
@@ -79,7 +81,8 @@ def main() -> None:
             seed=seed,
             avoid=tuple(avoid),
             form=tuple(
-                Asked(question=each["q"], variant=each["variant"], options=tuple(each["options"])) for each in form
+                Asked(question=each["q"], variant=each["variant"], options=tuple(each["options"]))
+                for each in form
             ),
             answers={each["q"]: answered(each, answers) for each in form},
             shown=tuple(asked),
@@ -91,7 +94,11 @@ def main() -> None:
         found = re_mark(data, compiled)
         assert found.result is not None, found.problems
         (FOLDER / f"attempt-{name}.json").write_bytes(data)
-        expected = {"fingerprint": found.fingerprint, "result": dict(found.result), "remarks": dict(found.remarks)}
+        expected = {
+            "fingerprint": found.fingerprint,
+            "result": dict(found.result),
+            "remarks": dict(found.remarks),
+        }
         (FOLDER / f"remarked-{name}.json").write_bytes(canonical.write(expected))
 
 

@@ -15,7 +15,9 @@ from journeybook.marking.remark import re_mark
 
 FORMAT_1 = Path(__file__).parent / "format-1"
 RELEASED = FORMAT_1 / "releases" / "1.0" / "uk"
-ATTEMPTS = sorted(path.name.removeprefix("attempt-").removesuffix(".json") for path in FORMAT_1.glob("attempt-*"))
+ATTEMPTS = sorted(
+    path.name.removeprefix("attempt-").removesuffix(".json") for path in FORMAT_1.glob("attempt-*")
+)
 
 # The digest of everything kept: a changed, missing or added file shows here, and is a mistake.
 KEPT = "eb10344f62135a485f33e23012bebfbd1e9333c89ee402b0b8bbfdeff5006988"

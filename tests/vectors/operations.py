@@ -1,4 +1,7 @@
-"""What the shared vectors and the two-languages test ask of the Python, by name. Twin of tests/js/operations.mjs."""
+"""What the shared vectors and the two-languages test ask of the Python, by name.
+
+Twin of tests/js/operations.mjs.
+"""
 
 from __future__ import annotations
 
@@ -15,6 +18,7 @@ from journeybook.marking.result import check_result
 from journeybook.marking.stream import Stream, rank, stream
 from journeybook.marking.typed_number import read_typed
 
+
 def or_reason(act: Callable[[], Any]) -> dict[str, Any]:
     """Return what ``act`` returns, or the one-word reason for which it refused."""
     try:
@@ -26,8 +30,8 @@ def or_reason(act: Callable[[], Any]) -> dict[str, Any]:
 def or_refused(act: Callable[[], Any]) -> dict[str, Any]:
     """Return what ``act`` returns, or that it refused.
 
-    The reasons differ when reading: JavaScript's parser forgives a key given twice or ``1.0``, and the file is then
-    refused because writing it again gives other bytes.
+    The reasons differ when reading: JavaScript's parser forgives a key given twice or ``1.0``, and the file
+    is then refused because writing it again gives other bytes.
     """
     found = or_reason(act)
     return {"refused": True} if "refused" in found else found

@@ -1,4 +1,4 @@
-"""Runs the shared vectors against the Python, and keeps their files in step with the script that wrote them."""
+"""Runs the shared vectors against the Python, and keeps their files in step with their script."""
 
 from __future__ import annotations
 

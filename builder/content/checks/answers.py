@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from journeybook.content.gathered import Gathered
-from journeybook.content.model import ChoiceQuestion, ChoicesQuestion, MatchQuestion, Option
+from journeybook.content.model import ChoiceQuestion, ChoicesQuestion, MatchItem, MatchQuestion, Option
 from journeybook.diagnostics.codes import fault
-from journeybook.diagnostics.problem import Place, Problem
+from journeybook.diagnostics.problem import Problem
 from journeybook.source.near import nearest
 
 
@@ -36,20 +36,20 @@ def check_matches(got: Gathered) -> Iterator[Problem]:
     """Each item goes with an answer that is there, and no answer serves two items."""
     for question in got.every(MatchQuestion):
         answers = [answer.id for answer in question.answers]
-        taken: dict[str, Place] = {}
+        taken: dict[str, MatchItem] = {}
         for item in question.items:
-            place = got.place(item, "goes-with")
             if item.goes_with not in answers:
                 yield fault(
-                    "Q030", place, f"The item goes with `{item.goes_with}`, and there is no such answer.",
+                    "Q030", got.place(item, "goes-with"),
+                    f"The item goes with `{item.goes_with}`, and there is no such answer.",
                     _use_one_of(answers, item.goes_with, "answer"),
                 )
             elif item.goes_with in taken:
                 yield fault(
-                    "Q031", place, f"The answer `{item.goes_with}` serves two items.",
-                    "Give one of the items another answer; add one if there is none left.", (taken[item.goes_with],),
+                    "Q031", got.place(item, "goes-with"), f"The answer `{item.goes_with}` serves two items.",
+                    "Give one of the items another answer; add one if there is none left.", (got.place(taken[item.goes_with], "goes-with"),),
                 )
-            taken.setdefault(item.goes_with, place)
+            taken.setdefault(item.goes_with, item)
         yield from _different_texts(got, question.answers)
 
 

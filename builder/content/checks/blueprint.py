@@ -39,7 +39,7 @@ def _check_cells(got: Gathered, asked: list[Question]) -> Iterator[Problem]:
                 "B001", got.place(cell, "draw"),
                 f"The cell draws {cell.draw}, but there {'is' if count == 1 else 'are'} {count or 'no'} "
                 f"`use: check` {'question' if count == 1 else 'questions'} for {cell.outcome}, {cell.level} "
-                "that ask no critical fact.",
+                f"that {'asks' if count == 1 else 'ask'} no critical fact.",
                 f"Add {cell.draw - count}, or draw {count} at most." if count else "Add questions, or take the cell out.",
             )
 

@@ -47,6 +47,8 @@ def _reasons(got: Gathered, question: Question, draft: bool) -> Iterator[Problem
     match question:
         case ChoiceQuestion() | ChoicesQuestion():
             right = {question.right} if isinstance(question, ChoiceQuestion) else set(question.right)
+            if not right <= {option.id for option in question.options}:
+                return  # Which options are wrong is not known until ``right`` is mended.
             for option in question.options:
                 if option.id not in right and not option.reason:
                     yield _owed(

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Generator, Iterator
+import re
+from collections.abc import Callable, Generator, Iterator
 from dataclasses import replace
 from fractions import Fraction
+from functools import partial
 
 from journeybook.content.arithmetic import Expression, Flaw, decimal_text, parse
 from journeybook.content.gathered import Gathered, Naming
@@ -45,6 +47,14 @@ def _inside(place: Place, flaw: Flaw, text: str) -> Place:
     return replace(place, column=place.column + quote // 2 + flaw.column - 1, length=1)
 
 
+def _at_name(place: Place, name: str, text: str) -> Place:
+    found = re.search(rf"\b{re.escape(name)}\b", text)
+    if found is None:
+        return place
+    inside = _inside(place, Flaw(column=found.start() + 1, message="", mend=""), text)
+    return place if inside is place else replace(inside, length=len(name))
+
+
 def _flaw(place: Place, flaw: Flaw, text: str, around: str = "") -> Problem:
     return fault("Q040", _inside(place, flaw, text), f"{flaw.message}{around}.", flaw.mend)
 
@@ -67,12 +77,12 @@ def _read_rows(
     document = got.origins[id(question)].document
     trail = got.origins[id(question)].trail
     for index, row in enumerate(question.given):
-        here = document.place(raw, index, trail=f"{trail}, row {index + 1}")
         if row.keys() != question.given[0].keys():
             sound = False
             odd = sorted(row.keys() ^ question.given[0].keys())
             yield fault(
-                "Q041", here, f"This row and the first do not have the same names: {', '.join(f'`{name}`' for name in odd)}.",
+                "Q041", document.place(raw, index, trail=f"{trail}, row {index + 1}"),
+                f"This row and the first do not have the same names: {', '.join(f'`{name}`' for name in odd)}.",
                 "Give every row of `given` the same names.", (document.place(raw, 0, trail=f"{trail}, row 1"),),
             )
         numbers: dict[str, Fraction] = {}
@@ -82,7 +92,7 @@ def _read_rows(
                 sound = False
                 expression = parse(written)
                 if not (isinstance(expression, Expression) and _unsure_sheet(got, expression.names)):
-                    place = document.place(raw[index], name, trail=here.trail)
+                    place = document.place(raw[index], name, trail=f"{trail}, row {index + 1}")
                     yield fault("Q049", place, f"{number.message}.", number.mend)
             else:
                 numbers[name] = number
@@ -122,10 +132,10 @@ def _names(text: str) -> set[str]:
 def _check_expressions(
     got: Gathered, question: NumberQuestion, sheets: Sheets, rows: list[dict[str, Fraction]]
 ) -> Iterator[Problem]:
-    rights = yield from _work_out_rows(got, question, question.right, got.place(question, "right"), sheets, rows)
+    rights = yield from _work_out_rows(got, question, question.right, partial(got.place, question, "right"), sheets, rows)
     tolerance = read_tolerance(question.tolerance)
     for slip in question.slips:
-        place = got.place(slip, "value")
+        place = partial(got.place, slip, "value")
         values = yield from _work_out_rows(got, question, slip.value, place, sheets, rows)
         if rights is None or values is None or tolerance is None:
             continue
@@ -133,7 +143,7 @@ def _check_expressions(
             if abs(value - right) <= tolerance.around(right):
                 row = f" in row {index + 1}" if question.given else ""
                 yield fault(
-                    "Q048", place,
+                    "Q048", place(),
                     f"The slip gives {decimal_text(value, 6)}{row}, which the tolerance would mark right "
                     f"(right is {decimal_text(right, 6)}).",
                     "Change the slip, the given numbers or the tolerance.",
@@ -145,14 +155,14 @@ def _work_out_rows(
     got: Gathered,
     question: NumberQuestion,
     text: str,
-    place: Place,
+    place: Callable[[], Place],
     sheets: Sheets,
     rows: list[dict[str, Fraction]],
 ) -> Generator[Problem, None, list[Fraction] | None]:
     """Yields what is wrong with one expression; returns its value for each row, or None."""
     expression = parse(text)
     if isinstance(expression, Flaw):
-        yield _flaw(place, expression, text)
+        yield _flaw(place(), expression, text)
         return None
     unknown = [name for name in expression.names if "." not in name and name not in rows[0]]
     for name in unknown:
@@ -160,7 +170,7 @@ def _work_out_rows(
         near = nearest(name, names) or tuple(names)
         cure = f"Use one of {', '.join(near)}" if near else "Write a number"
         yield fault(
-            "Q043", place, f"`{name}` is not among the given numbers.",
+            "Q043", _at_name(place(), name, text), f"`{name}` is not among the given numbers.",
             f"{cure}, or add `{name}` to every row of `given`.",
         )
     if unknown or _unsure_sheet(got, expression.names):
@@ -170,21 +180,18 @@ def _work_out_rows(
         value = work_out(expression, row, sheets)
         if isinstance(value, Flaw):
             around = f" in row {index + 1} of `given`" if question.given else ""
-            yield _flaw(place, value, text, around)
+            yield _flaw(place(), value, text, around)
             return None
         values.append(value)
     return values
 
 
 def _check_units(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
-    named: list[tuple[str, Place]] = [(question.unit, got.place(question, "unit"))] if question.unit else []
-    named.extend((unit, got.place(question, "units", index)) for index, unit in enumerate(question.units))
-    for unit, place in named:
+    if question.unit and question.unit not in UNITS:
+        yield _unknown_unit(question.unit, got.place(question, "unit"))
+    for index, unit in enumerate(question.units):
         if unit not in UNITS:
-            meant = canonical_unit(unit)
-            near = (meant,) if meant else nearest(unit, UNITS)
-            cure = f"Write {' or '.join(f'`{one}`' for one in near)}." if near else f"Use one of {', '.join(UNITS)}."
-            yield fault("Q045", place, f"There is no unit written `{unit}` in the table.", cure)
+            yield _unknown_unit(unit, got.place(question, "units", index))
     if question.units and not question.unit:
         yield fault(
             "Q046", got.place(question, "units"), "Other units are accepted, but the answer has no unit of its own.",
@@ -205,3 +212,10 @@ def _check_units(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
                 f"Take it out, or use a unit of {own.dimension}: "
                 f"{', '.join(one.symbol for one in UNITS.values() if one.dimension == own.dimension)}.",
             )
+
+
+def _unknown_unit(unit: str, place: Place) -> Problem:
+    meant = canonical_unit(unit)
+    near = (meant,) if meant else nearest(unit, UNITS)
+    cure = f"Write {' or '.join(f'`{one}`' for one in near)}." if near else f"Use one of {', '.join(UNITS)}."
+    return fault("Q045", place, f"There is no unit written `{unit}` in the table.", cure)

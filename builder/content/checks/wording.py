@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from journeybook.content.gathered import Gathered, Naming
 from journeybook.content.model import NumberQuestion, Slip
@@ -47,7 +48,7 @@ def _check_text(
         return
     given = _given_names(got, origin)
     for reference in references_in(text):
-        place = _place_of(origin, container, at)
+        place = _place_of(origin, container, at, reference.written)
         if isinstance(reference, Unreadable):
             yield fault(
                 "W006", place, f"The brace in `{reference.written}` opens no reference.",
@@ -90,6 +91,17 @@ def _unknown_given(reference: Reference, given: frozenset[str], place: Place) ->
     )
 
 
-def _place_of(origin: Origin, container: object, at: str | int) -> Place:
-    return origin.document.place(container, at, trail=origin.trail)
+def _place_of(origin: Origin, container: object, at: str | int, written: str) -> Place:
+    """The brace itself, where it can be found on the lines of its text; else the text."""
+    place = origin.document.place(container, at, trail=origin.trail)
+    column = place.column - 1
+    for line in range(place.line, place.line + _MOST_LINES):
+        found = origin.document.line_text(line).find(written, column)
+        if found >= 0:
+            return replace(place, line=line, column=found + 1, length=len(written))
+        column = 0
+    return place
 
+
+_MOST_LINES = 400
+"""How far down a text is searched for its brace."""

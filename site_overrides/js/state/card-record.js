@@ -93,7 +93,8 @@ const CardRecord = (() => {
     return isMapping(value) && typeof value.passed === "boolean"
       && ["ended", "day", "version", "digest", "fingerprint", "attempt"].every((name) => typeof value[name] === "string")
       && ["marks", "of", "percent"].every((name) => Number.isSafeInteger(value[name]))
-      && Array.isArray(value.questions) && value.questions.every((/** @type {unknown} */ id) => typeof id === "string");
+      && Array.isArray(value.questions) && value.questions.every((/** @type {unknown} */ id) => typeof id === "string")
+      && HandedIn.isRecord(value.attempt);
   }
 
   /** @param {any} value @returns {value is Record<string, any>} */

@@ -52,9 +52,17 @@ const CheckSession = (() => {
     return state.form.map((_, index) => index).filter((index) => standing(state, state.form[index].q) !== "answered");
   }
 
-  /** A session may only go on with the very course it began with. @param {SessionState} state @param {string} digest */
-  function fits(state, digest) {
-    return state.digest === digest;
+  /**
+   * A session may only go on with the very course it began with, and with the form that its seed draws.
+   * @param {SessionState} state @param {string} digest @param {Plan} plan
+   */
+  function fits(state, digest, plan) {
+    return state.digest === digest && hasItsForm(state, plan);
+  }
+
+  /** @param {{form: FormLine[], seed: string, avoid: string[]}} drawn @param {Plan} plan */
+  function hasItsForm({ form, seed, avoid }, plan) {
+    return Canonical.write(form) === Canonical.write(Draw.form(plan, seed, avoid));
   }
 
   /**
@@ -82,5 +90,5 @@ const CheckSession = (() => {
       && Number.isSafeInteger(value.at) && value.at >= 0 && value.at < value.form.length;
   }
 
-  return { begin, goTo, answer, standing, unanswered, fits, attempt, isSession };
+  return { begin, goTo, answer, standing, unanswered, fits, hasItsForm, attempt, isSession };
 })();

@@ -37,7 +37,7 @@ const CardView = (() => {
           card ? Dom.make("p", { class: "card-name" }, card.name) : Dom.make("p", { class: "card-blank" }),
           ...(card?.workplace ? [Dom.make("p", { class: "label" }, card.workplace)] : []),
           Dom.make("div", { class: "card-buttons" }, ...(card
-            ? [Dom.button(Words.say("Another card"), () => sheet.whose(), "quiet"), Dom.button(Words.say("Put the card away"), sheet.putAway, "quiet")]
+            ? [Dom.button(Words.say("Another card"), () => sheet.whose(), "second"), Dom.button(Words.say("Put the card away"), sheet.putAway, "second")]
             : [Dom.button(Words.say("Whose card?"), () => sheet.whose(), "first")])));
       };
     }
@@ -73,7 +73,7 @@ const CardView = (() => {
    */
   function arrive(store) {
     if (!location.hash.startsWith(MARK)) return;
-    const id = decodeURIComponent(location.hash.slice(MARK.length));
+    const id = location.hash.slice(MARK.length);
     if (!store.has(id)) {
       store.notShared();
     } else if (store.current()?.id !== id) {

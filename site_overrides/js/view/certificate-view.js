@@ -1,30 +1,33 @@
 /** Fills the completion certificate with what the attempt and its result say. Nothing else may enter it. */
 const CertificateView = (() => {
+  const SIZES = ["certificate-roomy", "certificate-plain", "certificate-close"];
+  /** Height of Letter less its margins, 254 mm in CSS pixels, and a little for another machine's rounding. */
+  const PAPER = (254 * 96) / 25.4 - 8;
+
   /**
    * @param {HTMLTemplateElement} template
-   * @param {{entry: CheckEntry, number: number, facts: any, language: string}} given
+   * @param {HandedInCheck} check
+   * @param {CheckFacts} facts
+   * @param {string} language
    * @returns {HTMLElement | null} null where the check was not passed, or belongs to another state of the course
    */
-  function make(template, { entry, number, facts, language }) {
-    const attempt = /** @type {AttemptRecord} */ (JSON.parse(entry.attempt));
-    if (!entry.passed || attempt.digest !== facts.digest) return null;
+  function make(template, check, facts, language) {
+    const { attempt, result } = check;
+    if (!result?.passed) return null;
     const sheet = Dom.one(/** @type {DocumentFragment} */ (template.content.cloneNode(true)), ".certificate");
-    const result = Result.check({
-      plan: facts.plan, percent: facts.percent, outcomes: facts.outcomes, keys: facts.keys, form: attempt.form, answers: attempt.answers,
-    });
     const slots = {
-      day: Dates.long(entry.day, language),
+      day: Dates.long(check.day, language),
       name: attempt.card.name,
       workplace: attempt.card.workplace,
       language: languageName(attempt.language, language),
-      retrain: Dates.long(Dates.addMonths(entry.day, facts.months), language),
+      retrain: Dates.long(Dates.addMonths(check.day, facts.months), language),
       passed: Words.say("Passed"),
-      marks: CheckResultView.marksWords(entry),
+      marks: CheckResultView.marksWords(result),
       "must-pass": Words.say("Must-pass: {right} of {total} right.", {
         right: result["must-pass"].filter((gate) => gate.mark === Mark.WEIGHT).length, total: result["must-pass"].length,
       }),
-      attempt: Words.say("Attempt {number}, as this device remembers.", { number }),
-      fingerprint: entry.fingerprint.replaceAll("-", " "),
+      attempt: Words.say("Attempt {number}, as this device remembers.", { number: check.number }),
+      fingerprint: check.fingerprint.replaceAll("-", " "),
       "digest-short": (facts.digest.slice(0, 16).match(/.{4}/g) || []).join(" "),
       digest: facts.digest,
     };
@@ -33,9 +36,22 @@ const CertificateView = (() => {
     }
     // An outcome that this form did not ask about is not claimed.
     for (const line of Dom.all(sheet, "[data-outcome]")) {
-      if (!Object.hasOwn(result.outcomes, line.dataset.outcome || "")) line.remove();
+      const share = result.outcomes[line.dataset.outcome || ""];
+      if (share) Dom.one(line, ".certificate-share").textContent = Words.say("{marks} of {of}", { marks: share.marks, of: share.of });
+      else line.remove();
     }
     return sheet;
+  }
+
+  /** Sets a certificate that stands in the page in the largest sizes that keep it on one page. @param {HTMLElement} sheet */
+  function fit(sheet) {
+    sheet.classList.add("measuring");
+    for (const size of SIZES) {
+      sheet.classList.remove(...SIZES);
+      sheet.classList.add(size);
+      if (sheet.offsetHeight <= PAPER) break;
+    }
+    sheet.classList.remove("measuring");
   }
 
   /** @param {string} tag @param {string} inLanguage */
@@ -43,5 +59,5 @@ const CertificateView = (() => {
     return new Intl.DisplayNames([inLanguage], { type: "language" }).of(tag) || tag;
   }
 
-  return { make };
+  return { make, fit };
 })();

@@ -1,45 +1,53 @@
 /** What a handed-in check came to: the result in words, what to revisit, the questions with their reasons. */
 const CheckResultView = (() => {
   /**
-   * @param {HTMLElement} root the leaf's check desk, for texts that stand in the page
+   * @param {HTMLElement} root the leaf, for texts that stand in the page
+   * @param {HandedInCheck} check
    * @param {{
-   *   facts: any, entry: CheckEntry, number: number,
+   *   facts: CheckFacts,
    *   question: (id: string) => HTMLElement,
    *   save: () => void, retake: () => void, back: () => void,
    *   certificate: HTMLElement | null,
-   * }} given `entry` is the card's line; `number` the attempt's number as this device remembers
+   * }} given
    * @returns {HTMLElement}
    */
-  function make(root, { facts, entry, number, question, save, retake, back, certificate }) {
-    const attempt = /** @type {AttemptRecord} */ (JSON.parse(entry.attempt));
-    const isSame = attempt.digest === facts.digest;
-    const result = isSame ? Result.check({
-      plan: facts.plan, percent: facts.percent, outcomes: facts.outcomes, keys: facts.keys, form: attempt.form, answers: attempt.answers,
-    }) : null;
+  function make(root, check, { facts, question, save, retake, back, certificate }) {
+    const { attempt, result } = check;
+    if (!result) return earlierState(check, save, back);
     const heading = Dom.make("h2", { class: "result-title", tabindex: "-1" },
-      entry.passed ? Words.say("Knowledge check passed") : Words.say("Knowledge check: not yet passed"));
-    return Dom.make("section", { class: entry.passed ? "check-result is-passed" : "check-result is-hold" },
+      result.passed ? Words.say("Knowledge check passed") : Words.say("Knowledge check: not yet passed"));
+    return Dom.make("section", { class: result.passed ? "check-result is-passed" : "check-result is-hold" },
       Dom.make("div", { class: "result-head" },
         Dom.make("span", { class: "tag-shape", "aria-hidden": "true" }),
         Dom.make("div", {}, heading,
-          Dom.make("p", { class: "result-marks" }, marksWords(entry)),
+          Dom.make("p", { class: "result-marks" }, marksWords(result)),
+          !result.passed && result.marks >= result.cut
+            && Dom.make("p", {}, Words.say("The marks suffice. A must-pass question is not yet right, and each of them has to be.")),
           Dom.make("p", {}, Words.say("Self-recorded: nobody confirmed who answered. The practical was not observed.")))),
-      result && mustPass(root, result),
-      result && outcomes(root, result),
-      record(entry, number, save),
+      mustPass(root, result),
+      outcomes(root, result),
+      record(check, save),
       Dom.make("div", { class: "buttons result-buttons" },
         certificate && Dom.button(Words.say("Print the certificate"), () => print(), "first"),
-        Dom.button(Words.say("Take the check again"), retake, entry.passed ? "second" : "first"),
+        Dom.button(Words.say("Take the check again"), retake, result.passed ? "second" : "first"),
         Dom.button(Words.say("Back to the start of the check"), back, "second")),
       certificate && Dom.make("div", { class: "certificate-desk" }, certificate),
-      isSame ? afterwards(attempt, facts, question)
-        : Dom.make("p", { class: "check-note" }, Words.say("The course was changed after this check. Its questions are no longer in this page, so they are not shown.")));
+      afterwards(attempt, facts, question));
   }
 
-  /** @param {{marks: number, of: number, percent: number}} entry */
-  function marksWords({ marks, of, percent }) {
-    return Words.say("{marks} of {of} marks. The cut is {cut}, which is {percent} %.",
-      { marks, of, percent, cut: Result.leastPassing(percent, of) });
+  /** @param {HandedInCheck} check @param {() => void} save @param {() => void} back */
+  function earlierState(check, save, back) {
+    return Dom.make("section", { class: "check-result" },
+      Dom.make("div", { class: "check-confirm" },
+        Dom.make("h2", { class: "result-title", tabindex: "-1" }, Words.say("A check of an earlier state of the course")),
+        Dom.make("p", {}, Words.say("The course was changed after this check was handed in. Its questions are no longer in this page, so it is not marked again here. The file of the attempt holds everything that was answered."))),
+      record(check, save),
+      Dom.make("div", { class: "buttons result-buttons" }, Dom.button(Words.say("Back to the start of the check"), back, "first")));
+  }
+
+  /** @param {CheckResult} result */
+  function marksWords({ marks, of, percent, cut }) {
+    return Words.say("{marks} of {of} marks. The cut is {cut}, which is {percent} %.", { marks, of, percent, cut });
   }
 
   /** @param {HTMLElement} root @param {CheckResult} result */
@@ -57,28 +65,29 @@ const CheckResultView = (() => {
   /** @param {HTMLElement} root @param {CheckResult} result */
   function outcomes(root, result) {
     return Dom.make("section", { class: "result-part" }, Dom.make("h3", {}, Words.say("By outcome, and what to revisit")),
-      Dom.make("ul", { class: "result-lines" }, ...Object.entries(result.outcomes).map(([id, share]) => {
+      Dom.make("ul", { class: "result-lines" }, ...Dom.all(root, "[data-check-parts] [data-outcome]").map((source) => {
+        const share = result.outcomes[source.dataset.outcome || ""];
+        if (!share) return null;
         const whole = share.marks === share.of;
-        const source = root.querySelector(`[data-outcome="${id}"]`);
-        const lessons = source && !whole ? source.querySelector("ul") : null;
+        const lessons = whole ? null : source.querySelector("ul");
         return Dom.make("li", { class: whole ? "line-right" : "line-hold" },
-          Dom.make("span", { class: "line-text" }, Dom.contents(source && source.querySelector(".outcome-text")),
+          Dom.make("span", { class: "line-text" }, Dom.contents(source.querySelector(".outcome-text")),
             lessons && lessons.children.length > 0 && Dom.make("span", { class: "line-again" },
               Dom.make("span", { class: "label" }, Words.say("Revisit")), Dom.make("ul", {}, Dom.contents(lessons)))),
           Dom.make("span", { class: "line-word" }, Words.say("{marks} of {of}", { marks: share.marks, of: share.of })));
       })));
   }
 
-  /** @param {CheckEntry} entry @param {number} number @param {() => void} save */
-  function record(entry, number, save) {
+  /** @param {HandedInCheck} check @param {() => void} save */
+  function record({ number, fingerprint }, save) {
     return Dom.make("section", { class: "result-part" }, Dom.make("h3", {}, Words.say("For the class sheet")),
       Dom.make("p", {}, Words.say("Attempt {number}, as this device remembers. Fingerprint of the answers:", { number })),
-      Dom.make("p", { class: "fingerprint" }, ...entry.fingerprint.split("-").map((group) => Dom.make("span", {}, group))),
+      Dom.make("p", { class: "fingerprint" }, ...fingerprint.split("-").map((group) => Dom.make("span", {}, group))),
       Dom.make("p", {}, Words.say("Write these four groups on the paper sheet. Whoever has the file can compare them later.")),
       Dom.button(Words.say("Save the attempt to a file"), save, "second"));
   }
 
-  /** @param {AttemptRecord} attempt @param {any} facts @param {(id: string) => HTMLElement} question */
+  /** @param {AttemptRecord} attempt @param {CheckFacts} facts @param {(id: string) => HTMLElement} question */
   function afterwards(attempt, facts, question) {
     return Dom.make("details", { class: "result-questions" },
       Dom.make("summary", {}, Words.say("The questions, your answers and the reasons")),
@@ -87,7 +96,7 @@ const CheckResultView = (() => {
 
   /**
    * A question as it was answered, with nothing left to press.
-   * @param {FormLine} line @param {number} index @param {AttemptRecord} attempt @param {any} facts @param {HTMLElement} section
+   * @param {FormLine} line @param {number} index @param {AttemptRecord} attempt @param {CheckFacts} facts @param {HTMLElement} section
    */
   function answered(line, index, attempt, facts, section) {
     const key = facts.keys[line.q];

@@ -1,7 +1,6 @@
 /** The check while it runs: one question at a time, the list of all, and handing in. */
 const CheckRun = (() => {
   /**
-   * @typedef {{plan: Plan, keys: Record<string, any>}} CheckFacts
    * @param {HTMLElement} desk where everything is shown
    * @param {{
    *   facts: CheckFacts,

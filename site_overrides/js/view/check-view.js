@@ -54,7 +54,7 @@ const CheckView = (() => {
 
     /** @param {SessionState} session @returns {Node[]} */
     function underWay(session) {
-      if (!CheckSession.fits(session, facts.digest)) {
+      if (!CheckSession.fits(session, facts.digest, facts.plan)) {
         return [Dom.make("p", { class: "check-note" },
           Words.say("The course was changed since you began. What you answered belongs to the earlier state and is not marked here. Save it to a file; then the check starts again.")),
         Dom.button(Words.say("Save what was answered, then start again"), () => {
@@ -110,9 +110,7 @@ const CheckView = (() => {
       if (!card || !session) return;
       const moment = now();
       const record = CheckSession.attempt(session, card, Dates.instant(moment));
-      const result = Result.check({
-        plan: facts.plan, percent: facts.percent, outcomes: facts.outcomes, keys: facts.keys, form: record.form, answers: record.answers,
-      });
+      const result = HandedIn.mark(facts, record);
       const line = {
         ended: record.ended, day: Dates.day(moment), marks: result.marks, of: result.of, percent: result.percent, passed: result.passed,
         version: record.version, digest: record.digest, fingerprint: Attempt.fingerprint(Attempt.bytes(record)),
@@ -128,14 +126,16 @@ const CheckView = (() => {
       const line = entry().checks[index];
       if (!card || !line) return;
       onStage = card.id;
-      const certificate = CertificateView.make(/** @type {HTMLTemplateElement} */ (Dom.one(root, "template[data-check-certificate]")),
-        { entry: line, number: index + 1, facts, language });
-      stage.replaceChildren(CheckResultView.make(root, {
-        facts, entry: line, number: index + 1, question, certificate,
-        save: () => saveText(line.attempt, JSON.parse(line.attempt)), retake: beginNew, back: () => { showStart(); Dom.focus(begin); },
+      const check = HandedIn.read(line, index + 1, facts);
+      const template = /** @type {HTMLTemplateElement} */ (Dom.one(root, "template[data-check-certificate]"));
+      const certificate = CertificateView.make(template, check, facts, language);
+      stage.replaceChildren(CheckResultView.make(root, check, {
+        facts, question, certificate,
+        save: () => saveText(line.attempt, check.attempt), retake: beginNew, back: () => { showStart(); Dom.focus(begin); },
       }));
       start.hidden = true;
       stage.hidden = false;
+      if (certificate) CertificateView.fit(certificate);
       const heading = Dom.one(stage, ".result-title");
       Dom.focus(heading);
       heading.scrollIntoView({ block: "center" });

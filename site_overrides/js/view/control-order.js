@@ -1,4 +1,4 @@
-/** order: tap the steps one after the other; arrows move what is placed; undo takes the last change back. */
+/** order: tap the steps one after the other; then arrows move them; undo takes the last change back. */
 const ControlOrder = (() => {
   /** A second tap sooner than this is taken for a bounce of the glove. */
   const BOUNCE = 300;
@@ -11,7 +11,7 @@ const ControlOrder = (() => {
     let lastTap = -BOUNCE;
 
     const hint = Dom.make("p", { class: "hint" },
-      Words.say("Tap the steps in the order you would do them. The arrows move a step that has its number."));
+      Words.say("Tap the steps in the order you would do them. When all have their number, arrows can move them."));
     const undo = Dom.button(Words.say("Undo"), () => change(Sequence.undo(state), undoneWords()));
     const said = Dom.make("p", { class: "unseen", role: "status" });
     list.before(hint);
@@ -89,7 +89,8 @@ const ControlOrder = (() => {
         Dom.one(row, ".step-number").textContent = isPlaced ? String(at + 1) : "";
         Dom.one(row, ".step").setAttribute("aria-pressed", String(isPlaced));
         const [up, down] = Dom.all(row, ".arrow");
-        up.hidden = down.hidden = !isPlaced;
+        // Only when all are placed, so that nothing grows under the finger while it taps.
+        up.hidden = down.hidden = placed < order.length;
         up.setAttribute("aria-disabled", String(at === 0));
         down.setAttribute("aria-disabled", String(at >= placed - 1));
       });

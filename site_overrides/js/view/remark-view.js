@@ -56,6 +56,7 @@ const RemarkView = (() => {
     return stated.map((rule) => {
       const reason = rule.querySelector(".reason");
       return Dom.make("div", { class: "broken-rule" },
+        rule.hasAttribute("data-critical") && Dom.make("p", { class: "label" }, Words.say("Critical")),
         Dom.make("p", { class: "broken-what" }, Dom.contents(rule.querySelector(".reason-of"))),
         reason && Dom.make("p", {}, Dom.contents(reason)));
     });

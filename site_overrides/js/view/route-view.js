@@ -26,7 +26,7 @@ const RouteView = (() => {
 
     /** @param {string} words @param {string} day */
     function ink(words, day) {
-      return Dom.make("span", { class: "ink-entry" }, words, Dom.make("small", {}, Dates.short(day, language)));
+      return Dom.make("span", { class: "ink-entry" }, words, " ", Dom.make("small", {}, Dates.short(day, language)));
     }
 
     /** @param {HTMLElement} place */
@@ -93,7 +93,10 @@ const RouteView = (() => {
       const { read } = entry(place);
       if (lessons.length === 0 || Object.keys(read).length === 0) return;
       const minutes = lessons.filter((lesson) => !Object.hasOwn(read, lesson.id)).reduce((sum, lesson) => sum + lesson.minutes, 0);
-      place.textContent = minutes > 0 ? Words.say("{n} min left", { n: minutes }) : Words.say("All read");
+      const hours = Math.floor(minutes / 60);
+      place.textContent = minutes === 0 ? Words.say("All read")
+        : hours === 0 ? Words.say("{minutes} min left", { minutes })
+          : Words.say("{hours} h {minutes} min left", { hours, minutes: minutes % 60 });
     }
 
     /** @param {HTMLElement} place */

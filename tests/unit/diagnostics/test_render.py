@@ -111,16 +111,16 @@ def test_the_marker_stands_under_what_it_means(
 @pytest.mark.parametrize("column", [1, 30, 100, 199, 200, 201])
 @pytest.mark.parametrize("length", [1, 5, 80])
 def test_a_long_line_is_cut_around_the_marker(column: int, length: int) -> None:
-    line = "".join(chr(ord("a") + number % 26) for number in range(200))
+    line = "".join(chr(0x100 + number) for number in range(200))
     shown, marker = excerpt(line, column, length, 56)
     assert len(shown) <= 56
     assert len(marker) <= 56
     start = marker.index("^")
     if column <= 200:
         assert shown[start] == line[column - 1]
-    assert shown.strip("…") in line
-    assert shown.startswith("…") == (not line.startswith(shown))
-    assert shown.endswith("…") == (not line.endswith(shown))
+    first = line.index(shown.strip("…"))
+    assert shown.startswith("…") == (first > 0)
+    assert shown.endswith("…") == (first + len(shown.strip("…")) < 200)
     assert set(marker[start:]) == {"^"}
 
 

@@ -182,7 +182,9 @@ def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = Non
             Outcome(id="speed-set", text="Set the speed.", place=HERE),
         ),
         critical_facts=(
-            CriticalFact(id="isolate-first", text="Isolate first.", why="It can start.", sources=(), place=HERE),
+            CriticalFact(
+                id="isolate-first", text="Isolate first.", why="It can start.", sources=(), place=HERE
+            ),
         ),
         cautions=("Training aid. The maker's instructions come first.",),
         certificate_limits=("medical fitness",),
@@ -200,7 +202,9 @@ def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = Non
                         outcomes=("guard-set",),
                         sources=("kit",),
                         body=(
-                            Block(kind=BlockKind.TEXT, text="The {word.collar} holds the sleeve.", place=HERE),
+                            Block(
+                                kind=BlockKind.TEXT, text="The {word.collar} holds the sleeve.", place=HERE
+                            ),
                             Block(kind=BlockKind.STEPS, steps=("Isolate.", "Loosen."), place=HERE),
                             Block(kind=BlockKind.FIGURE, text="guard", place=HERE),
                         ),
@@ -216,7 +220,12 @@ def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = Non
             title="Kit sheet",
             values={
                 "cutting-speed": Value(
-                    id="cutting-speed", label="Cutting speed", value="25", unit="m/min", example=True, place=HERE
+                    id="cutting-speed",
+                    label="Cutting speed",
+                    value="25",
+                    unit="m/min",
+                    example=True,
+                    place=HERE,
                 )
             },
             place=HERE,
@@ -229,7 +238,9 @@ def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = Non
                 id="guard", title="The guard", alt="A sleeve below a collar.", svg="<svg></svg>", place=HERE
             )
         },
-        banks=(Bank(id="guard", title="Guard", questions=every if questions is None else questions, place=BANK),),
+        banks=(
+            Bank(id="guard", title="Guard", questions=every if questions is None else questions, place=BANK),
+        ),
         check=Blueprint(
             title="Competence check",
             percent=80,

@@ -162,6 +162,10 @@ def test_keys_that_are_not_text_to_everybody_are_refused(key: str) -> None:
     )
 
 
+def test_on_is_a_key_like_any_other_because_approvals_have_it() -> None:
+    assert problems_of("approved: {by: T. Marrable, on: 2026-11-20}\n") == []
+
+
 def test_such_a_key_is_refused_wherever_it_stands() -> None:
     assert places_of("- no: 1\n- no: 2\n") == [("S011", 1, 3, 2), ("S011", 2, 3, 2)]
 

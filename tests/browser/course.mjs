@@ -1,0 +1,101 @@
+// What the built course holds, read from its own pages: where its leaves are, and the right answer to each question.
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { everyPage, fromFolder, SITE } from "./harness.mjs";
+
+const pages = await everyPage();
+const found = pages.find((path) => /^[^/]+\/check\.html$/.test(path));
+if (!found) throw new Error("the site holds no course with a check");
+
+/** The demo course's id. */
+export const COURSE = found.split("/")[0];
+export const ONE_FILE = `${COURSE}.html`;
+/** Lesson id -> its page. */
+export const LESSONS = new Map(pages.filter((path) => path.split("/").length === 3).map((path) => [path.split("/")[2].slice(0, -5), path]));
+
+/** The data that stand in a page for its scripts. @param {string} path @param {string} slug */
+export function dataOf(path, slug) {
+  const script = new RegExp(`<script type="application/json" data-for="${slug}">(.*?)</script>`, "s").exec(readFileSync(join(SITE, path), "utf8"));
+  return script ? JSON.parse(script[1]) : {};
+}
+
+/** Percent, plan and keys of the check. */
+export const CHECK = dataOf(found, "check").check;
+
+/** Kind -> the first practice question of that kind: its lesson, id and key. */
+export const PRACTICE = new Map();
+for (const [lesson, path] of LESSONS) {
+  for (const [id, { key }] of Object.entries(dataOf(path, `lesson-${lesson}`).practice ?? {})) {
+    if (!PRACTICE.has(key.kind)) PRACTICE.set(key.kind, { lesson, id, key });
+  }
+}
+
+/**
+ * An edition of the course as addresses: of the route card, the check, a lesson.
+ * @typedef {{address: (slug: string) => string, isOneFile: boolean}} Edition
+ */
+
+/** The many pages, below a server's address or from the folder. @param {(path: string) => string} base @returns {Edition} */
+export function site(base) {
+  return {
+    isOneFile: false,
+    address: (slug) => base(slug.startsWith("lesson-") ? LESSONS.get(slug.slice(7)) ?? "" : slug === "card" ? `${COURSE}/index.html` : `${COURSE}/${slug}.html`),
+  };
+}
+
+export const folder = () => site(fromFolder);
+
+/** @param {string} [address] of the one file; from its folder unless told @returns {Edition} */
+export function oneFile(address = fromFolder(ONE_FILE)) {
+  return { isOneFile: true, address: (slug) => `${address}#${slug}` };
+}
+
+/** A raw answer that earns the whole weight. @param {any} key @param {number} variant */
+export function rightAnswer(key, variant) {
+  switch (key.kind) {
+    case "choice":
+    case "choices": return key.right;
+    case "order": return sorted(key);
+    case "match": return key.pairs;
+    case "number": return { value: decimalWithin(key.variants[variant]), unit: key.unit };
+    default: throw new Error(`no right answer is known for the kind ${key.kind}`);
+  }
+}
+
+/** A raw answer, whole but not right. @param {any} key @param {number} variant */
+export function wrongAnswer(key, variant) {
+  switch (key.kind) {
+    case "choice": return key.options.find((/** @type {string} */ id) => id !== key.right);
+    case "choices": return key.options.filter((/** @type {string} */ id) => !key.right.includes(id));
+    case "order": return sorted(key).reverse();
+    case "match": return Object.fromEntries(key.items.map((/** @type {string} */ item, /** @type {number} */ at) => [item, key.pairs[key.items[(at + 1) % key.items.length]]]));
+    case "number": return { value: String(Math.ceil(fraction(key.variants[variant].high)) * 2 + 12345), unit: key.unit };
+    default: throw new Error(`no wrong answer is known for the kind ${key.kind}`);
+  }
+}
+
+/** Steps so that every pair stands in its order. @param {any} key @returns {string[]} */
+function sorted(key) {
+  const waiting = [...key.steps];
+  const order = [];
+  while (waiting.length > 0) {
+    const next = waiting.findIndex((step) => !key.before.some(([first, then]) => then === step && waiting.includes(first)));
+    order.push(...waiting.splice(next, 1));
+  }
+  return order;
+}
+
+/** @param {string} text `n` or `n/d` */
+function fraction(text) {
+  const [above, below = "1"] = text.split("/");
+  return Number(above) / Number(below);
+}
+
+/** The shortest decimal between low and high. @param {{low: string, high: string}} range */
+function decimalWithin({ low, high }) {
+  for (let places = 0; places < 12; places += 1) {
+    const text = ((fraction(low) + fraction(high)) / 2).toFixed(places);
+    if (Number(text) >= fraction(low) && Number(text) <= fraction(high)) return text;
+  }
+  throw new Error(`no short decimal lies between ${low} and ${high}`);
+}

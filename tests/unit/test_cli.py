@@ -1,0 +1,110 @@
+"""The commands, run as a user runs them, on a course that `journeybook new` makes."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from journeybook.cli import main
+
+Run = Callable[..., Result]
+COURSE = Path("course_src/first-course")
+QUIZZES = Path("quizzes/first-course")
+
+
+@pytest.fixture
+def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
+    """Runs commands in a fresh first course; never lets an exception through as anything but a failure."""
+    runner = CliRunner()
+    made = runner.invoke(main, ["new", str(tmp_path / "ours")], catch_exceptions=False)
+    assert made.exit_code == 0, made.output
+    monkeypatch.chdir(tmp_path / "ours")
+
+    def invoke(*arguments: str) -> Result:
+        return runner.invoke(main, list(arguments), catch_exceptions=False)
+
+    return invoke
+
+
+def change(path: Path, old: str, new: str) -> None:
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), encoding="utf-8")
+
+
+def test_a_new_course_has_no_faults(run: Run) -> None:
+    result = run("faults")
+    assert result.exit_code == 0, result.output
+
+
+def test_new_refuses_a_folder_that_holds_something(run: Run) -> None:
+    result = run("new", ".")
+    assert result.exit_code == 1
+    assert "is there already and is not an empty folder" in result.output
+
+
+def test_faults_names_file_line_and_cure_and_exits_with_1(run: Run) -> None:
+    change(QUIZZES / "bits.yml", "right: b", "right: d")
+    result = run("faults")
+    assert result.exit_code == 1
+    assert "Fault Q012   The right answer names an option that is not there." in result.output
+    where = "quizzes/first-course/bits.yml, line 46, column 12; question isolate-check-2"
+    assert where in " ".join(result.output.split())
+    assert "Use one of a, b, c, or add an option with id d." in result.output
+
+
+def test_faults_as_json_is_for_programs(run: Run) -> None:
+    change(QUIZZES / "bits.yml", "right: b", "right: d")
+    problems = json.loads(run("faults", "--json").output)
+    assert [problem["code"] for problem in problems if problem["level"] == "fault"] == ["Q012"]
+
+
+def test_a_missing_mkdocs_yml_is_said_plainly(run: Run) -> None:
+    result = run("faults", "-f", "other.yml")
+    assert result.exit_code == 1
+    assert "other.yml" in result.output
+    assert "Traceback" not in result.output
+
+
+def test_why_tells_the_story_of_a_code(run: Run) -> None:
+    result = run("why", "q012")
+    assert result.exit_code == 0
+    assert result.output.startswith("# Q012 ")
+    assert "## Mended" in result.output
+
+
+def test_why_of_an_unknown_code_names_near_ones(run: Run) -> None:
+    result = run("why", "Q0123")
+    assert result.exit_code == 2
+    assert "Q012" in result.output
+
+
+def test_schema_writes_a_schema_for_each_kind_of_file(run: Run) -> None:
+    result = run("schema", "schemas")
+    assert result.exit_code == 0
+    written = {path.name for path in Path("schemas").iterdir()}
+    assert {"course.schema.json", "bank.schema.json", "lesson.schema.json"} <= written
+
+
+def test_release_refuses_a_draft_and_says_why(run: Run) -> None:
+    result = run("release", "first-course")
+    assert result.exit_code == 1
+    assert "R00" in result.output
+    assert not (COURSE / "releases").exists()
+
+
+def test_release_of_a_course_that_is_not_named_offers_the_near_one(run: Run) -> None:
+    result = run("release", "first-curse")
+    assert result.exit_code == 2
+    assert "first-course" in result.output
+
+
+def test_mark_says_what_is_wrong_with_a_file_that_is_no_attempt(run: Run) -> None:
+    Path("returned.json").write_text("{}", encoding="utf-8")
+    result = run("mark", "returned.json")
+    assert result.exit_code == 1
+    assert "returned.json" in result.output
+    assert "Traceback" not in result.output

@@ -1,0 +1,114 @@
+"""MkDocs builds our pages, and only ours; a fault leaves the last site as it was."""
+
+from __future__ import annotations
+
+import filecmp
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+STARTER = ROOT / "builder" / "starter"
+
+
+@pytest.fixture
+def project(tmp_path: Path) -> Path:
+    """A fresh first course."""
+    folder = tmp_path / "project"
+    shutil.copytree(STARTER, folder)
+    return folder
+
+
+def build(project: Path, site: str = "site", tool: str = "mkdocs", *more: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", tool, "build", "-f", str(project / "mkdocs.yml"), "-d", str(project / site), *more],
+        env=os.environ | {"SOURCE_DATE_EPOCH": "1764000000"},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
+def files_of(folder: Path) -> set[str]:
+    return {path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()}
+
+
+def break_a_question(project: Path) -> None:
+    bank = project / "quizzes" / "first-course" / "bits.yml"
+    bank.write_text(bank.read_text(encoding="utf-8").replace("right: b", "right: d"), encoding="utf-8")
+
+
+def test_the_site_holds_every_page_and_no_source(project: Path) -> None:
+    done = build(project)
+    assert done.returncode == 0, done.stderr
+    made = files_of(project / "site")
+    assert {"index.html", "first-course.html", "first-course/check.html", "first-course/10-start/change-the-bit.html"} <= made
+    assert not [name for name in made if name.endswith((".yml", ".py", ".txt", ".svg"))]
+    assert "sitemap.xml" not in made
+
+
+def test_a_fault_is_told_with_its_line_and_leaves_the_last_site(project: Path) -> None:
+    assert build(project).returncode == 0
+    before = (project / "site" / "index.html").read_bytes()
+    break_a_question(project)
+    done = build(project)
+    assert done.returncode == 1
+    assert "Fault Q012" in done.stderr
+    assert "quizzes/first-course/bits.yml, line 46" in done.stderr
+    assert "Traceback" not in done.stderr
+    assert (project / "site" / "index.html").read_bytes() == before
+
+
+def test_a_course_that_is_not_there_is_told_without_a_traceback(project: Path) -> None:
+    config = project / "mkdocs.yml"
+    config.write_text(config.read_text(encoding="utf-8").replace("[first-course]", "[first-curse]"), encoding="utf-8")
+    done = build(project)
+    assert done.returncode == 1
+    assert "first-course" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_two_builds_of_the_same_source_are_the_same_bytes(project: Path) -> None:
+    assert build(project, "one").returncode == 0
+    assert build(project, "two").returncode == 0
+    names = sorted(files_of(project / "one"))
+    assert names == sorted(files_of(project / "two"))
+    same, different, unreadable = filecmp.cmpfiles(project / "one", project / "two", names, shallow=False)
+    assert (different, unreadable) == ([], [])
+    assert same == names
+
+
+def test_the_continuation_of_mkdocs_makes_the_same_site(project: Path) -> None:
+    assert build(project, "one").returncode == 0
+    done = build(project, "two", "properdocs")
+    assert done.returncode == 0, done.stderr
+    names = sorted(files_of(project / "one"))
+    assert names == sorted(files_of(project / "two"))
+    _, different, _ = filecmp.cmpfiles(project / "one", project / "two", names, shallow=False)
+    assert different == []
+
+
+def test_several_courses_give_a_rack(project: Path) -> None:
+    for folder in ("course_src", "quizzes"):
+        shutil.copytree(project / folder / "first-course", project / folder / "second-course")
+    config = project / "mkdocs.yml"
+    config.write_text(
+        config.read_text(encoding="utf-8").replace("[first-course]", "[first-course, second-course]"), encoding="utf-8"
+    )
+    done = build(project)
+    assert done.returncode == 0, done.stderr
+    rack = (project / "site" / "index.html").read_text(encoding="utf-8")
+    assert "first-course/index.html" in rack
+    assert "second-course/index.html" in rack
+
+
+def test_strict_mode_counts_our_warnings(project: Path) -> None:
+    bank = project / "quizzes" / "first-course" / "bits.yml"
+    text = bank.read_text(encoding="utf-8").replace(', reason: "A glove is caught sooner than a hand."', "")
+    bank.write_text(text, encoding="utf-8")
+    assert build(project).returncode == 0
+    assert build(project, "site", "mkdocs", "--strict").returncode == 1
