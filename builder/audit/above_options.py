@@ -1,4 +1,5 @@
-"""A006: no option points at the others (Haladyna, Downing and Rodriguez 2002, guidelines 25 and 26). English texts only."""
+"""A006: no option points at the others (Haladyna, Downing and Rodriguez 2002, guidelines 25 and 26). "
+"English texts only."""
 
 from __future__ import annotations
 
@@ -9,7 +10,9 @@ from journeybook.content.model import ChoiceQuestion, ChoicesQuestion, Course
 from journeybook.diagnostics.codes import warning
 from journeybook.diagnostics.problem import Problem
 
-_POINTS_AT_OTHERS = re.compile(r"\b(?:all|none|both|neither|any) of (?:the above|these (?:answers|options))\b", re.IGNORECASE)
+_POINTS_AT_OTHERS = re.compile(
+    r"\b(?:all|none|both|neither|any) of (?:the above|these (?:answers|options))\b", re.IGNORECASE
+)
 
 
 def find_above_options(course: Course) -> Iterator[Problem]:
@@ -22,6 +25,9 @@ def find_above_options(course: Course) -> Iterator[Problem]:
                 found = _POINTS_AT_OTHERS.search(option.text)
                 if found:
                     yield warning(
-                        "A006", option.place, f"The option says “{found[0]}”, but options are shuffled and stand alone.",
-                        "Say what is meant, or take the option out; several right answers make a `choices` question.",
+                        "A006",
+                        option.place,
+                        f"The option says “{found[0]}”, but options are shuffled and stand alone.",
+                        "Say what is meant, or take the option out; several right answers make a "
+                        "`choices` question.",
                     )

@@ -1,4 +1,5 @@
-"""A004: a lesson fits into one sitting. The limit of twelve minutes is common practice; there is no single source."""
+"""A004: a lesson fits into one sitting. The limit of twelve minutes is common practice; there is no "
+"single source."""
 
 from __future__ import annotations
 
@@ -16,7 +17,9 @@ def find_long_lessons(course: Course) -> Iterator[Problem]:
     for lesson in course.lessons:
         if lesson.minutes > MOST_MINUTES:
             yield warning(
-                "A004", lesson.place,
-                f"The lesson takes {lesson.minutes} minutes; more than {MOST_MINUTES} are seldom read to the end.",
+                "A004",
+                lesson.place,
+                f"The lesson takes {lesson.minutes} minutes; more than {MOST_MINUTES} are seldom read to "
+                "the end.",
                 "Split it into two lessons.",
             )

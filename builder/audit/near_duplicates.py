@@ -1,9 +1,9 @@
 """A007: no two questions ask nearly the same.
 
-Texts (the question and all it offers) are compared by their groups of three letters: near means that two questions
-share 60 per cent of the groups that either has (Jaccard index). Which pairs need comparing is found by prefix
-filtering: two sets that alike must share one of their rarest groups (Chaudhuri, Ganti and Kaushik 2006, ICDE), so the
-work grows with the alike pairs and not with the square of the questions.
+Texts (the question and all it offers) are compared by their groups of three letters: near means that two
+questions share 60 per cent of the groups that either has (Jaccard index). Which pairs need comparing is
+found by prefix filtering: two sets that alike must share one of their rarest groups (Chaudhuri, Ganti and
+Kaushik 2006, ICDE), so the work grows with the alike pairs and not with the square of the questions.
 """
 
 from __future__ import annotations
@@ -32,8 +32,11 @@ def find_near_duplicates(course: Course) -> Iterator[Problem]:
     groups = [groups_of_three(words_of(question)) for question in questions]
     for earlier, later in alike_pairs(groups):
         yield warning(
-            "A007", questions[later].place, f"This question asks nearly the same as {questions[earlier].id}.",
-            "Change one of them so that it asks something else, or retire it.", (questions[earlier].place,),
+            "A007",
+            questions[later].place,
+            f"This question asks nearly the same as {questions[earlier].id}.",
+            "Change one of them so that it asks something else, or retire it.",
+            (questions[earlier].place,),
         )
 
 

@@ -17,6 +17,9 @@ def find_outcomes_not_checked(course: Course) -> Iterator[Problem]:
     for outcome in course.outcomes:
         if outcome.id not in checked:
             yield warning(
-                "A003", outcome.place, f"The check draws no question for the outcome {outcome.id}.",
-                "Add a cell for it to competence-check.yml.", (course.check.place,),
+                "A003",
+                outcome.place,
+                f"The check draws no question for the outcome {outcome.id}.",
+                "Add a cell for it to competence-check.yml.",
+                (course.check.place,),
             )

@@ -20,6 +20,8 @@ def find_outcomes_not_practised(course: Course) -> Iterator[Problem]:
     for outcome in course.outcomes:
         if outcome.id not in practised:
             yield warning(
-                "A002", outcome.place, f"No lesson asks a practice question for the outcome {outcome.id}.",
+                "A002",
+                outcome.place,
+                f"No lesson asks a practice question for the outcome {outcome.id}.",
                 "Add one with `use: practice` and name it under `practice` of the lesson that teaches it.",
             )

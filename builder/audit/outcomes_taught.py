@@ -15,6 +15,8 @@ def find_outcomes_not_taught(course: Course) -> Iterator[Problem]:
     for outcome in course.outcomes:
         if outcome.id not in taught:
             yield warning(
-                "A001", outcome.place, f"No lesson teaches the outcome {outcome.id}.",
+                "A001",
+                outcome.place,
+                f"No lesson teaches the outcome {outcome.id}.",
                 f"Name `{outcome.id}` under `outcomes` of the lesson that teaches it, or write one.",
             )

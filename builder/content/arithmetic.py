@@ -1,8 +1,9 @@
 """Exact arithmetic in number questions: an expression is parsed once and worked out over fractions.
 
-Grammar: sums of products of factors; a factor is a number such as ``60`` or ``0.5``, a name, a reference such as
-``{kit.minimum-flow}``, a minus before a factor, brackets, or a call of min, max, round, ceil or floor. ``round(x)`` and
-``round(x, places)`` round half away from zero. Errors are values (``Flaw``), never exceptions.
+Grammar: sums of products of factors; a factor is a number such as ``60`` or ``0.5``, a name, a reference
+such as ``{kit.minimum-flow}``, a minus before a factor, brackets, or a call of min, max, round, ceil or
+floor. ``round(x)`` and ``round(x, places)`` round half away from zero. Errors are values (``Flaw``), never
+exceptions.
 """
 
 from __future__ import annotations
@@ -94,7 +95,11 @@ def _fail(column: int, message: str, mend: str) -> _Raised:
 
 def _capped(value: Fraction, column: int) -> Fraction:
     if value.numerator.bit_length() > MOST_BITS or value.denominator.bit_length() > MOST_BITS:
-        raise _fail(column, "The number becomes far too large", "Check the expression; no real quantity has 200 digits.")
+        raise _fail(
+            column,
+            "The number becomes far too large",
+            "Check the expression; no real quantity has 200 digits.",
+        )
     return value
 
 
@@ -132,7 +137,11 @@ class _Parser:
         node = self._sum()
         kind, token, column = self._peek()
         if kind != "end":
-            raise _fail(column, f"Nothing was expected before `{token}`", "Put a sign such as `*` or `+` between the two.")
+            raise _fail(
+                column,
+                f"Nothing was expected before `{token}`",
+                "Put a sign such as `*` or `+` between the two.",
+            )
         kinds = [one[0] for one in self.tokens[:-1]]
         bare = kinds[1:] if self.tokens[0][1] == "-" else kinds
         return Expression(
@@ -180,7 +189,9 @@ class _Parser:
         kind, token, column = self._take()
         self.depth += 1
         if self.depth > MOST_DEEP:
-            raise _fail(column, f"More than {MOST_DEEP} brackets stand inside one another", "Simplify the expression.")
+            raise _fail(
+                column, f"More than {MOST_DEEP} brackets stand inside one another", "Simplify the expression."
+            )
         try:
             if kind == "number":
                 return _number(token, column)
@@ -199,7 +210,9 @@ class _Parser:
             self.depth -= 1
         if kind == "end":
             raise _fail(column, "The expression ends too early", "Complete it with a number or a name.")
-        raise _fail(column, f"A number or a name was expected before `{token}`", "Add it, or take the sign out.")
+        raise _fail(
+            column, f"A number or a name was expected before `{token}`", "Add it, or take the sign out."
+        )
 
     def _close(self, opened: int) -> None:
         if self._peek()[1] != ")":
@@ -218,7 +231,11 @@ class _Parser:
 
     def _call(self, name: str, column: int) -> Node:
         if name not in _CALLS:
-            raise _fail(column, f"`{name}` cannot be called", f"Use one of {', '.join(_CALLS)}, or put `*` before the bracket.")
+            raise _fail(
+                column,
+                f"`{name}` cannot be called",
+                f"Use one of {', '.join(_CALLS)}, or put `*` before the bracket.",
+            )
         self._take()
         arguments = [self._sum()]
         while self._peek()[1] == ",":
@@ -260,7 +277,9 @@ def _round(values: list[Fraction], column: int) -> Fraction:
     places = values[1] if len(values) == 2 else Fraction(0)
     if places.denominator != 1 or abs(places) > MOST_PLACES:
         raise _fail(
-            column, "`round` cannot round to that many places", f"Give a whole number of places, {MOST_PLACES} at most."
+            column,
+            "`round` cannot round to that many places",
+            f"Give a whole number of places, {MOST_PLACES} at most.",
         )
     return _capped(round_half_away(values[0], int(places)), column)
 

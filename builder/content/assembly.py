@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from journeybook.content.checks import cross_check
-from journeybook.content.gathered import Gathered
 from journeybook.content.formats.sheets import SheetFile
+from journeybook.content.gathered import Gathered
 from journeybook.content.layout import arrange
 from journeybook.content.model import Bank, Course, Module, Sheet
 from journeybook.content.reading import gather
@@ -24,8 +24,8 @@ def course_from_files(
 ) -> tuple[Course | None, list[Problem]]:
     """The course, or None where any fault was found, and every problem, sorted by file, line and column.
 
-    ``files`` are paths (forward slashes, relative to the folder of mkdocs.yml) and their bytes; ``unread`` are paths of
-    files that are there but could not be read, and whose problems the caller has noted.
+    ``files`` are paths (forward slashes, relative to the folder of mkdocs.yml) and their bytes; ``unread``
+    are paths of files that are there but could not be read, and whose problems the caller has noted.
     """
     unread = list(unread)
     layout, problems = arrange([*files, *unread], course_dir=course_dir, quiz_dir=quiz_dir)
@@ -61,7 +61,8 @@ def _put_together(got: Gathered) -> Course | None:
         if module.file is not None
     )
     banks = tuple(
-        Bank(id=name, title=file.title, questions=file.questions, place=file.place) for name, file in got.banks.items()
+        Bank(id=name, title=file.title, questions=file.questions, place=file.place)
+        for name, file in got.banks.items()
     )
     return Course(
         id=got.course_id,

@@ -1,7 +1,7 @@
 """What has been read of a course so far: every sound object, and the names of the unsound ones.
 
-Cross-checks look at this and not at the finished course, so that one bad question does not hide what is wrong with
-the others, and a name whose record is unsound is not called unknown as well.
+Cross-checks look at this and not at the finished course, so that one bad question does not hide what is
+wrong with the others, and a name whose record is unsound is not called unknown as well.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from journeybook.content.layout import Layout, ModuleFolder
 from journeybook.content.model import Blueprint, Figure, Lesson, NumberQuestion
 from journeybook.diagnostics.problem import Place
 from journeybook.source.near import nearest
-from journeybook.source.shapes import Origin
+from journeybook.source.reading import Origin
 
 Thing = TypeVar("Thing")
 

@@ -1,6 +1,7 @@
 """JSON Schemas (draft 2020-12) for editors, one a kind of file, made from the same tables as the reader.
 
-They say what one file can show to be wrong. What needs the other files (a name that is not there) the loader finds.
+They say what one file can show to be wrong. What needs the other files (a name that is not there) the
+loader finds.
 """
 
 from __future__ import annotations

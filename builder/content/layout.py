@@ -75,7 +75,9 @@ def _collisions(paths: list[str]) -> Iterable[Problem]:
         first = seen.setdefault(path.casefold(), path)
         if first != path:
             yield fault(
-                "C027", whole_file(path), "This file's path differs from another's only in capital letters.",
+                "C027",
+                whole_file(path),
+                "This file's path differs from another's only in capital letters.",
                 "Rename one of the two; on many computers they would be one and the same file.",
                 (whole_file(first),),
             )
@@ -90,11 +92,17 @@ def _yaml_stem(path: str, name: str, problems: list[Problem]) -> str:
     stem, dot, ending = name.rpartition(".")
     if ending in ("yaml", "YML", "YAML", "Yml"):
         problems.append(
-            _misplaced(path, f"Rename it to `{stem}.yml`.", f"Files end in `.yml` here; a `.{ending}` file is not read")
+            _misplaced(
+                path,
+                f"Rename it to `{stem}.yml`.",
+                f"Files end in `.yml` here; a `.{ending}` file is not read",
+            )
         )
         return ""
     if not dot or ending != "yml":
-        problems.append(_misplaced(path, "Move it out of this folder, or give it the ending `.yml` if it is YAML."))
+        problems.append(
+            _misplaced(path, "Move it out of this folder, or give it the ending `.yml` if it is YAML.")
+        )
         return ""
     return stem
 
@@ -103,11 +111,17 @@ def _id_stem(path: str, name: str, problems: list[Problem]) -> str:
     stem = _yaml_stem(path, name, problems)
     if stem and not (re.fullmatch(ID_PATTERN, stem) and len(stem) <= ID_LENGTH):
         plain = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-")
-        cure = f"Rename it to `{plain}.yml`." if re.fullmatch(ID_PATTERN, plain) else "Rename it, starting with a letter."
+        cure = (
+            f"Rename it to `{plain}.yml`."
+            if re.fullmatch(ID_PATTERN, plain)
+            else "Rename it, starting with a letter."
+        )
         problems.append(
             fault(
-                "C025", whole_file(path),
-                f"The file name `{stem}` cannot be an id: small letters, digits and single hyphens, a letter first.",
+                "C025",
+                whole_file(path),
+                f"The file name `{stem}` cannot be an id: small letters, digits and single hyphens, a "
+                "letter first.",
                 cure,
             )
         )
@@ -124,18 +138,24 @@ def _place_course_file(
             layout.top[head] = path
         elif stem := _yaml_stem(path, head, problems):
             near = nearest(head, _TOP) or nearest(stem, [*_FOLDERS])
-            problems.append(_misplaced(path, f"Rename it to `{near[0]}`." if near else "Move it where it belongs."))
+            problems.append(
+                _misplaced(path, f"Rename it to `{near[0]}`." if near else "Move it where it belongs.")
+            )
     elif head == "modules":
         folder, _, name = rest.partition("/")
         if not name or "/" in name:
-            problems.append(_misplaced(path, "Put it into a folder of modules/ such as `20-parts`, not deeper."))
+            problems.append(
+                _misplaced(path, "Put it into a folder of modules/ such as `20-parts`, not deeper.")
+            )
         elif _yaml_stem(path, name, problems):
             folders.setdefault(folder, []).append(path)
     elif head in _FOLDERS:
         _place_flat_file(layout, path, head, rest, problems)
     elif head in _LATER:
         problems.append(
-            _misplaced(path, "Keep it for later, or move it out.", f"This version does not read the folder {head}/")
+            _misplaced(
+                path, "Keep it for later, or move it out.", f"This version does not read the folder {head}/"
+            )
         )
     else:
         near = nearest(head, [*_FOLDERS, *_LATER])
@@ -169,23 +189,33 @@ def _place_modules(layout: Layout, folders: dict[str, list[str]]) -> Iterable[Pr
         if found is None or len(found[2]) > ID_LENGTH:
             plain = re.sub(r"[^a-z0-9]+", "-", folder.lower()).strip("-0123456789")
             yield fault(
-                "C025", whole_file(paths[0]),
+                "C025",
+                whole_file(paths[0]),
                 f"The folder `{folder}` is not named like a module: a number, a hyphen and an id.",
-                f"Rename it to something like `20-{plain or 'parts'}`; the number is the operation on the route card.",
+                f"Rename it to something like `20-{plain or 'parts'}`; the number is the operation on the "
+                "route card.",
             )
             continue
         operation, module_id = int(found[1]), found[2]
         path = f"{layout.course_dir}/modules/{folder}"
-        for taken, word in ((operations.get(operation), f"number {operation}"), (names.get(module_id), f"id {module_id}")):
+        for taken, word in (
+            (operations.get(operation), f"number {operation}"),
+            (names.get(module_id), f"id {module_id}"),
+        ):
             if taken:
                 yield fault(
-                    "C029", whole_file(paths[0]), f"Two module folders have the {word}.",
-                    "Rename one of the two folders.", (whole_file(taken),),
+                    "C029",
+                    whole_file(paths[0]),
+                    f"Two module folders have the {word}.",
+                    "Rename one of the two folders.",
+                    (whole_file(taken),),
                 )
         operations.setdefault(operation, paths[0])
         names.setdefault(module_id, paths[0])
         lessons = sorted((one for one in paths if not one.endswith("/module.yml")), key=_lesson_order)
-        layout.modules.append(ModuleFolder(id=module_id, operation=operation, path=path, lessons=tuple(lessons)))
+        layout.modules.append(
+            ModuleFolder(id=module_id, operation=operation, path=path, lessons=tuple(lessons))
+        )
     layout.modules.sort(key=lambda module: module.operation)
 
 

@@ -1,4 +1,5 @@
-"""Courses from disk. The only file of ``content`` that touches it; whatever is wrong there is a problem, not an exception."""
+"""Courses from disk. The only file of ``content`` that touches it; whatever is wrong there is a "
+"problem, not an exception."""
 
 from __future__ import annotations
 
@@ -26,7 +27,7 @@ MOST_FILES = 20_000
 def load_course(
     root: Path, course_id: str, *, profile: str, courses_dir: str = "course_src", quizzes_dir: str = "quizzes"
 ) -> tuple[Course | None, list[Problem]]:
-    """Load one course for one profile: the course, or None where there is any fault, and all problems, sorted.
+    """Load one course for one profile: the course, or None with any fault, and all problems, sorted.
 
     ``root`` is the folder of mkdocs.yml; the other folders are relative to it.
     """
@@ -38,7 +39,12 @@ def load_course(
     disk.read_folder(quiz_dir)
     with _collector_paused():
         course, problems = course_from_files(
-            disk.files, course_id, profile=profile, course_dir=course_dir, quiz_dir=quiz_dir, unread=disk.unread
+            disk.files,
+            course_id,
+            profile=profile,
+            course_dir=course_dir,
+            quiz_dir=quiz_dir,
+            unread=disk.unread,
         )
     problems = sorted([*disk.problems, *problems], key=lambda problem: (problem.place, problem.code))
     return (None if disk.problems else course), problems
@@ -68,22 +74,29 @@ def load_courses(
 def _no_such_course(root: Path, course_id: str, courses_dir: str) -> Problem:
     folder = root / courses_dir
     try:
-        there = sorted(one.name for one in folder.iterdir() if one.is_dir() and re.fullmatch(ID_PATTERN, one.name))
+        there = sorted(
+            one.name for one in folder.iterdir() if one.is_dir() and re.fullmatch(ID_PATTERN, one.name)
+        )
     except OSError:
         there = []
     near = nearest(course_id, there) or there[:8]
     if near:
-        mend = f"Write {' or '.join(f'`{one}`' for one in near)} in mkdocs.yml, or add the folder {courses_dir}/{course_id}/."
+        names = " or ".join(f"`{one}`" for one in near)
+        mend = f"Write {names} in mkdocs.yml, or add the folder {courses_dir}/{course_id}/."
     else:
         mend = f"Add the folder {courses_dir}/{course_id}/ with course.yml, kit.yml and sources.yml in it."
     return fault(
-        "C020", whole_file(f"{courses_dir}/{course_id}"), f"There is no course folder called `{course_id}`.", mend
+        "C020",
+        whole_file(f"{courses_dir}/{course_id}"),
+        f"There is no course folder called `{course_id}`.",
+        mend,
     )
 
 
 @contextmanager
 def _collector_paused() -> Iterator[None]:
-    """Loading makes a great many objects and no circles of them, so looking for circles would find nothing."""
+    """Loading makes a great many objects and no circles of them, so looking for circles would find "
+    "nothing."""
     was_on = gc.isenabled()
     gc.disable()
     try:
@@ -115,7 +128,12 @@ class _Disk:
             folders[:] = sorted(self._without_links(here, folders))
             for name in sorted(names):
                 if len(self.files) >= MOST_FILES:
-                    self._refuse(f"{here}/{name}", "C023", f"There are more than {MOST_FILES} files.", "Split the course up.")
+                    self._refuse(
+                        f"{here}/{name}",
+                        "C023",
+                        f"There are more than {MOST_FILES} files.",
+                        "Split the course up.",
+                    )
                     return
                 self._read_file(f"{here}/{name}")
 
@@ -136,19 +154,28 @@ class _Disk:
 
     def _refuse_link(self, path: str) -> None:
         self._refuse(
-            path, "C024", "This is a link to somewhere else, and a course is read from its own folder only.",
+            path,
+            "C024",
+            "This is a link to somewhere else, and a course is read from its own folder only.",
             "Put a copy in its place.",
         )
 
     def _note_unreadable_folder(self, error: OSError) -> None:
         path = Path(str(error.filename)).relative_to(self.root).as_posix()
-        self._refuse(path, "C022", f"This folder cannot be opened: {error.strerror}.", "Give yourself the right to read it.")
+        self._refuse(
+            path,
+            "C022",
+            f"This folder cannot be opened: {error.strerror}.",
+            "Give yourself the right to read it.",
+        )
 
     def _read_file(self, path: str) -> None:
         name = path.rsplit("/", 1)[-1]
         if name.startswith(".") or not name.endswith((".yml", ".svg")):
             if not name.startswith("."):
-                self.files[_printable(path)] = b""  # Known by its name only; the layout says that nothing reads it.
+                self.files[_printable(path)] = (
+                    b""  # Known by its name only; the layout says that nothing reads it.
+                )
             return
         full = self.root / path
         if full.is_symlink() and not self._is_inside(path):
@@ -161,7 +188,9 @@ class _Disk:
             if size > most:
                 self.unread.append(_printable(path))
                 self._refuse(
-                    path, "C023", f"This file has {size} bytes; at most {most} are read.",
+                    path,
+                    "C023",
+                    f"This file has {size} bytes; at most {most} are read.",
                     "Simplify the drawing." if name.endswith(".svg") else "Split it into several files.",
                 )
                 return
@@ -171,7 +200,9 @@ class _Disk:
         except OSError as error:
             self.unread.append(_printable(path))
             reason = error.strerror or "something went wrong"
-            self._refuse(path, "C022", f"This file cannot be read: {reason}.", "Give yourself the right to read it.")
+            self._refuse(
+                path, "C022", f"This file cannot be read: {reason}.", "Give yourself the right to read it."
+            )
 
 
 def _printable(path: str) -> str:

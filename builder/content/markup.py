@@ -1,6 +1,7 @@
-"""CommonMark with tables to HTML: one renderer for the whole program, HTML off, no images, no style attributes.
+"""CommonMark with tables to HTML: one renderer for the whole program; no HTML, images or style attributes.
 
-CommonMark as in its specification 0.31.2. Links lead to http, https and mailto addresses and to ``page:`` targets only.
+CommonMark as in its specification 0.31.2. Links lead to http, https and mailto addresses and to ``page:``
+targets only.
 """
 
 from __future__ import annotations
@@ -32,7 +33,9 @@ def escape(text: str) -> str:
 class _Renderer(RendererHTML):
     """The library's renderer with our headings, tables and links."""
 
-    def heading_open(self, tokens: Sequence[Token], at: int, options: Any, env: MutableMapping[str, Any]) -> str:
+    def heading_open(
+        self, tokens: Sequence[Token], at: int, _options: Any, env: MutableMapping[str, Any]
+    ) -> str:
         level = max(_LEAST_HEADING, int(tokens[at].tag[1]))
         slug = env.get("slug", "")
         if not slug:
@@ -46,10 +49,10 @@ class _Renderer(RendererHTML):
         taken.add(name)
         return f'<h{level} id="{escape(name)}">'
 
-    def heading_close(self, tokens: Sequence[Token], at: int, options: Any, env: Any) -> str:
+    def heading_close(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         return f"</h{max(_LEAST_HEADING, int(tokens[at].tag[1]))}>\n"
 
-    def table_open(self, tokens: Sequence[Token], at: int, options: Any, env: Any) -> str:
+    def table_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         heads: list[str] = []
         for token in tokens[at:]:
             if token.type == "thead_close":
@@ -59,7 +62,7 @@ class _Renderer(RendererHTML):
         label = escape(", ".join(head for head in heads if head))
         return f'<div class="table-scroll" tabindex="0" role="region" aria-label="{label}"><table>\n'
 
-    def table_close(self, tokens: Sequence[Token], at: int, options: Any, env: Any) -> str:
+    def table_close(self, _tokens: Sequence[Token], _at: int, _options: Any, _env: Any) -> str:
         return "</table></div>\n"
 
     def _cell(self, tokens: Sequence[Token], at: int) -> str:
@@ -67,16 +70,16 @@ class _Renderer(RendererHTML):
         scope = ' scope="col"' if tokens[at].tag == "th" else ""
         return f'<{tokens[at].tag}{scope} class="{name}">' if name else f"<{tokens[at].tag}{scope}>"
 
-    def th_open(self, tokens: Sequence[Token], at: int, options: Any, env: Any) -> str:
+    def th_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         return self._cell(tokens, at)
 
-    def td_open(self, tokens: Sequence[Token], at: int, options: Any, env: Any) -> str:
+    def td_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         return self._cell(tokens, at)
 
-    def fence(self, tokens: Sequence[Token], at: int, options: Any, env: Any) -> str:
+    def fence(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         return f"<pre><code>{escape(tokens[at].content)}</code></pre>\n"
 
-    def link_open(self, tokens: Sequence[Token], at: int, options: Any, env: Any) -> str:
+    def link_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         href = str(tokens[at].attrGet("href") or "")
         away = "" if href.startswith("page:") else ' rel="noopener"'
         title = tokens[at].attrGet("title")
@@ -106,7 +109,8 @@ def render_inline(text: str) -> str:
 def render_block(text: str, slug: str = "", taken: set[str] | None = None) -> str:
     """HTML of a text with paragraphs, headings, lists and tables.
 
-    With ``slug`` headings get ids that start with it; ``taken`` holds the ids that the page has already, and grows.
+    With ``slug`` headings get ids that start with it; ``taken`` holds the ids that the page has already,
+    and grows.
     """
     return str(_MARKDOWN.render(text, {"slug": slug, "taken": set() if taken is None else taken}))
 

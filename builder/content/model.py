@@ -73,7 +73,7 @@ class Citation:
 
 @dataclass(frozen=True, kw_only=True)
 class Value:
-    """A fact of the equipment (kit.yml) or of the jurisdiction (profiles/ID.yml) that texts refer to by name."""
+    """A fact of the equipment (kit.yml) or the jurisdiction (profiles/ID.yml) that texts refer to by name."""
 
     id: str
     label: str
@@ -328,7 +328,7 @@ class NumberQuestion(Question):
     """A number in ``unit``, or a percentage of the right value such as ``3 %``; inclusive."""
     unit: str = ""
     units: tuple[str, ...] = ()
-    """Units that are also accepted, from the table of exact factors in ``marking.units``."""
+    """Units that are also accepted, from the table of exact factors in ``content.units``."""
     unit_needed: bool = False
     """True where stating the unit is part of the skill. YAML key ``unit-needed``."""
     given: tuple[dict[str, str], ...] = ()

@@ -1,7 +1,7 @@
 """The exact numbers of a number question: its given rows, its right answer, its tolerance and its slips.
 
-Where a number is written as ``{kit.NAME}`` or ``{profile.NAME}`` it is the value on that sheet. Marking and the
-cross-checks both work from here, so that what was checked is what is marked.
+Where a number is written as ``{kit.NAME}`` or ``{profile.NAME}`` it is the value on that sheet. Marking and
+the cross-checks both work from here, so that what was checked is what is marked.
 """
 
 from __future__ import annotations
@@ -50,10 +50,13 @@ def sheet_numbers(names: tuple[str, ...], sheets: Sheets) -> dict[str, Fraction]
             continue
         value = sheets.get(sheet, {}).get(value_id)
         if value is None:
-            return Flaw(column=1, message=f"`{{{name}}}` names no value", mend="Correct the name, or add the value.")
+            return Flaw(
+                column=1, message=f"`{{{name}}}` names no value", mend="Correct the name, or add the value."
+            )
         if not _NUMBER.fullmatch(value.value.strip()):
             return Flaw(
-                column=1, message=f"`{{{name}}}` is `{value.value[:40]}`, which is not a number",
+                column=1,
+                message=f"`{{{name}}}` is `{value.value[:40]}`, which is not a number",
                 mend="Name a value that is a number alone.",
             )
         numbers[name] = Fraction(value.value.strip())
@@ -76,7 +79,11 @@ def given_number(written: str, sheets: Sheets) -> Fraction | Flaw:
     if isinstance(expression, Flaw):
         return expression
     if not expression.is_plain:
-        return Flaw(column=1, message=f"`{written[:40]}` is not a number alone", mend="Write a number or one `{kit.NAME}`.")
+        return Flaw(
+            column=1,
+            message=f"`{written[:40]}` is not a number alone",
+            mend="Write a number or one `{kit.NAME}`.",
+        )
     return work_out(expression, {}, sheets)
 
 
@@ -98,7 +105,8 @@ def given_rows(question: NumberQuestion, sheets: Sheets) -> list[dict[str, Fract
 
 
 def right_values(question: NumberQuestion, sheets: Sheets) -> list[Fraction]:
-    """The exact right value of each variant, in the question's unit; raises ``ValueError`` as ``given_rows`` does."""
+    """The exact right value of each variant, in the question's unit; raises ``ValueError`` as "
+    "``given_rows`` does."""
     expression = parse(question.right)
     if isinstance(expression, Flaw):
         raise ValueError(f"{question.id}: {expression.message}")

@@ -18,14 +18,16 @@ from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 from journeybook.drawing.svg_check import check_svg
 from journeybook.source.near import nearest
-from journeybook.source.shapes import INVALID, Record, read_root
+from journeybook.source.reading import INVALID
+from journeybook.source.shapes import Record, read_root
 from journeybook.source.strict_yaml import read_document
 
 
 def gather(
     files: Mapping[str, bytes], unread: Iterable[str], layout: Layout, course_id: str, profile_id: str
 ) -> tuple[Gathered, list[Problem]]:
-    """Read every file of the layout. ``unread`` are paths that are there but could not be read from the disk."""
+    """Read every file of the layout. ``unread`` are paths that are there but could not be read from the "
+    "disk."""
     reader = _Reader(files, set(unread), Gathered(course_id=course_id, profile_id=profile_id, layout=layout))
     reader.read_everything()
     return reader.gathered, reader.problems
@@ -47,7 +49,9 @@ class _Reader:
 
     def read_everything(self) -> None:
         layout, got = self.gathered.layout, self.gathered
-        got.course = self._read_top("course.yml", COURSE, outcomes=Naming.OUTCOME, **{"critical-facts": Naming.FACT})
+        got.course = self._read_top(
+            "course.yml", COURSE, outcomes=Naming.OUTCOME, **{"critical-facts": Naming.FACT}
+        )
         got.draft = got.course is not None and got.course.draft
         got.kit = self._read_top("kit.yml", KIT, values=Naming.KIT)
         got.sources = self._read_top("sources.yml", SOURCES, sources=Naming.SOURCE)
@@ -59,7 +63,12 @@ class _Reader:
             got.modules.append(self._read_module(folder))
         if not layout.modules:
             path = f"{layout.course_dir}/modules"
-            self._fault("C021", path, "The course has no modules.", f"Add a folder such as `{path}/10-why` with module.yml.")
+            self._fault(
+                "C021",
+                path,
+                "The course has no modules.",
+                f"Add a folder such as `{path}/10-why` with module.yml.",
+            )
         self._read_figures()
         for bank, path in layout.banks.items():
             file = self._read(path, BANK, {"questions": Naming.QUESTION}, {"question": {"bank": bank}})
@@ -78,7 +87,8 @@ class _Reader:
         names: Mapping[str, Naming],
         given: Mapping[str, Mapping[str, Any]] | None = None,
     ) -> Any:
-        """The file's object, or None after its problems are noted. ``names``: key of a list -> what its ids name."""
+        """The file's object, or None after its problems are noted. ``names``: key of a list -> what its "
+        "ids name."""
         document, problems = (None, []) if path in self.unread else read_document(self.files[path], path)
         self.problems.extend(problems)
         if document is None:
@@ -102,7 +112,9 @@ class _Reader:
         for naming in names.values():
             self.gathered.names[naming].whole = False
         self._fault(
-            "C021", f"{self.gathered.layout.course_dir}/{name}", f"The course has no {name}.",
+            "C021",
+            f"{self.gathered.layout.course_dir}/{name}",
+            f"The course has no {name}.",
             f"Add {name} to {self.gathered.layout.course_dir}/, starting with "
             f"{' and '.join(f'`{one.key}:`' for one in shape.fields[:2])}.",
         )
@@ -119,9 +131,13 @@ class _Reader:
         if wanted not in layout.profiles:
             self.gathered.names[Naming.PROFILE].whole = False
             near = nearest(wanted, layout.profiles) or tuple(sorted(layout.profiles))[:8]
-            mend = f"Build it for {' or '.join(near)}" if near else "Add that file with `title:` and `values:`"
+            mend = (
+                f"Build it for {' or '.join(near)}" if near else "Add that file with `title:` and `values:`"
+            )
             self._fault(
-                "C028", f"{layout.course_dir}/profiles/{wanted}.yml", f"The course has no profile called `{wanted}`.",
+                "C028",
+                f"{layout.course_dir}/profiles/{wanted}.yml",
+                f"The course has no profile called `{wanted}`.",
                 f"{mend}{', or add that file' if near else ''}.",
             )
         return chosen
@@ -142,12 +158,16 @@ class _Reader:
             file = self._read(path, MODULE, {})
         else:
             self._fault(
-                "C021", path, f"The module folder {folder.path.rsplit('/', 1)[-1]} has no module.yml.",
+                "C021",
+                path,
+                f"The module folder {folder.path.rsplit('/', 1)[-1]} has no module.yml.",
                 "Add module.yml to it, with `title:` and `summary:`.",
             )
         if not folder.lessons:
             self._fault(
-                "L003", path, f"The module {folder.id} has no lessons.",
+                "L003",
+                path,
+                f"The module {folder.id} has no lessons.",
                 "Add a lesson file such as `10-first.yml` beside module.yml, or take the folder out.",
             )
         lessons = [lesson for one in folder.lessons if (lesson := self._read_lesson(one)) is not None]
@@ -179,7 +199,9 @@ class _Reader:
             file = self._read(path, FIGURE, {})
             if drawing is None:
                 self._fault(
-                    "F001", path, f"The figure {name} has no drawing beside it.",
+                    "F001",
+                    path,
+                    f"The figure {name} has no drawing beside it.",
                     f"Add `{name}.svg` to the same folder, or take {name}.yml out.",
                 )
                 continue
@@ -194,6 +216,8 @@ class _Reader:
         for name, drawing in layout.drawings.items():
             if name not in layout.figures:
                 self._fault(
-                    "F002", drawing, f"The drawing {name}.svg has no {name}.yml beside it, so nothing says what it shows.",
+                    "F002",
+                    drawing,
+                    f"The drawing {name}.svg has no {name}.yml beside it, so nothing says what it shows.",
                     f"Add `{name}.yml` with `title:` and `alt:`, or take the drawing out.",
                 )

@@ -59,9 +59,13 @@ def read_reference(inside: str) -> Reference | None:
         return None
     written = "{" + inside + "}"
     if found["sheet"]:
-        return Reference(RefersTo(found["sheet"]), found["value"], number_only=bool(found["number"]), written=written)
+        return Reference(
+            RefersTo(found["sheet"]), found["value"], number_only=bool(found["number"]), written=written
+        )
     if found["word"]:
-        return Reference(RefersTo.WORD, found["word"], wording=(found["wording"] or "").strip(), written=written)
+        return Reference(
+            RefersTo.WORD, found["word"], wording=(found["wording"] or "").strip(), written=written
+        )
     if found["kind"]:
         return Reference(RefersTo(found["kind"]), found["id"], written=written)
     return Reference(RefersTo.GIVEN, found["given"], written=written)

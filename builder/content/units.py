@@ -1,9 +1,11 @@
 """Units that number questions may use, with exact factors.
 
-Sources: [SI] BIPM, The International System of Units (SI Brochure), 9th edition 2019, tables 2, 3, 4, 7 and 8;
-[811] NIST Special Publication 811, 2008 edition, appendix B: inch = 0.0254 m and foot = 0.3048 m exactly, litre = 10^-3 m3
-(B.8), conventional inch and millimetre of water = 249.0889 Pa and 9.80665 Pa (B.8; from 1000 kg/m3 and 9.80665 m/s2).
-Temperatures in degrees Celsius have no factor: they are compared as they stand. ppm and % are shares of one.
+Sources: [SI] BIPM, The International System of Units (SI Brochure), 9th edition 2019, tables 2 to 8; [811]
+NIST Special Publication 811, 2008 edition, appendix B: inch = 0.0254 m and foot = 0.3048 m exactly, litre =
+10^-3 m3, conventional inch and millimetre of water = 249.0889 Pa and 9.80665 Pa (from 1000 kg/m3 and 9.80665
+m/s2). Numbers of tables and sections are from memory; the factors themselves are held against an independent
+table in the tests. Temperatures in degrees Celsius have no factor: they are compared as they stand. ppm and %
+are shares of one.
 """
 
 from __future__ import annotations
@@ -125,14 +127,17 @@ _OTHER_SPELLINGS = {
     "mg/m³": "mg/m3", "g/m³": "g/m3", "kg/m³": "kg/m3",
     "mmh2o": "mmH2O", "inh2o": "inH2O", "mmH₂O": "mmH2O", "inH₂O": "inH2O", "pa": "Pa", "kpa": "kPa",
     "sec": "s", "seconds": "s", "minutes": "min", "minute": "min", "hours": "h", "hour": "h", "hr": "h",
-    "days": "d", "day": "d", "C": "°C", "degC": "°C", "º C": "°C", "ºC": "°C", "° C": "°C", "°": "deg", "degrees": "deg",
-    "v": "V", "ah": "Ah", "wh": "Wh", "mah": "mAh", "kwh": "kWh", "N·m": "Nm", "N m": "Nm", "1/min": "rpm", "r/min": "rpm",
+    "days": "d", "day": "d", "C": "°C", "degC": "°C", "º C": "°C", "ºC": "°C", "° C": "°C", "°": "deg",
+    "degrees": "deg",
+    "v": "V", "ah": "Ah", "wh": "Wh", "mah": "mAh", "kwh": "kWh", "N·m": "Nm", "N m": "Nm", "1/min":
+    "rpm", "r/min": "rpm",
     "percent": "%",
 }  # fmt: skip
 
 
 def canonical_unit(written: str) -> str | None:
-    """The table's symbol for a unit as people write it (``l/min``, ``µg/m³``, ``m³/h``), or None where there is none."""
+    """The table's symbol for a unit as people write it (``l/min``, ``µg/m³``, ``m³/h``), or None where "
+    "there is none."""
     text = " ".join(written.split())
     if text in UNITS:
         return text
@@ -140,7 +145,8 @@ def canonical_unit(written: str) -> str | None:
 
 
 def factor_between(unit: str, into: str) -> Fraction | None:
-    """How many of ``into`` one ``unit`` is, exactly; None where they measure different things or are not in the table."""
+    """How many of ``into`` one ``unit`` is, exactly; None where they measure different things or are "
+    "not in the table."""
     one, other = UNITS.get(unit), UNITS.get(into)
     if one is None or other is None or one.dimension != other.dimension:
         return None

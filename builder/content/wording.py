@@ -1,4 +1,5 @@
-"""What a text of the author's says once its references are expanded: as HTML, as plain words, as source for digests."""
+"""What a text of the author's says once its references are expanded: as HTML, as plain words, as source "
+"for digests."""
 
 from __future__ import annotations
 
@@ -18,8 +19,8 @@ _MOST_NESTED = 3
 class Wording:
     """Expands and renders the texts of one course.
 
-    ``given`` is a row of a number question's ``given``: names and numbers as written, a kit value in braces included.
-    A reference that names nothing stays as written; the loader has refused such a course.
+    ``given`` is a row of a number question's ``given``: names and numbers as written, a kit value in braces
+    included. A reference that names nothing stays as written; the loader has refused such a course.
     """
 
     def __init__(self, course: Course) -> None:
@@ -39,7 +40,8 @@ class Wording:
         given: Mapping[str, str] | None = None,
         taken: set[str] | None = None,
     ) -> str:
-        """HTML with paragraphs, lists, tables and headings; heading ids start with ``slug`` and join ``taken``."""
+        """HTML with paragraphs, lists, tables and headings; heading ids start with ``slug`` and join "
+        "``taken``."""
         pieces: list[str] = []
         return _put_back(render_block(self._with_pieces(text, given, pieces), slug, taken), pieces)
 
@@ -112,7 +114,9 @@ class Wording:
 
     def _given_number(self, written: str) -> str:
         """A number as written, or the number of the value that it names in braces."""
-        return replace_references(written, lambda inner: getattr(self._sheet_value(inner), "value", inner.written))
+        return replace_references(
+            written, lambda inner: getattr(self._sheet_value(inner), "value", inner.written)
+        )
 
     def _title(self, title: str, nested: int) -> str:
         if nested >= _MOST_NESTED:
@@ -121,7 +125,9 @@ class Wording:
 
 
 def _without_private(text: str) -> str:
-    return text.replace(_OPEN, "\ufffd").replace(_CLOSE, "\ufffd") if _OPEN in text or _CLOSE in text else text
+    return (
+        text.replace(_OPEN, "\ufffd").replace(_CLOSE, "\ufffd") if _OPEN in text or _CLOSE in text else text
+    )
 
 
 def _put_back(text: str, pieces: list[str]) -> str:

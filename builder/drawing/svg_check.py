@@ -1,8 +1,8 @@
-"""Which SVG may become a figure: an allow-list of elements and attributes, local references, no style of its own.
+"""Which SVG may become a figure: a list of elements and attributes, local references, no style of its own.
 
-A figure is drawn with the theme's classes, so that one drawing serves light, dark and print. What is not on the lists
-below is refused by name: scripts, handlers, links, images and foreign content never reach a page. Elements and
-attributes as in SVG 2 (W3C Candidate Recommendation, 4 October 2018).
+A figure is drawn with the theme's classes, so that one drawing serves light, dark and print. What is not on
+the lists below is refused by name: scripts, handlers, links, images and foreign content never reach a page.
+Elements and attributes as in SVG 2 (W3C Candidate Recommendation, 4 October 2018).
 """
 
 from __future__ import annotations
@@ -59,11 +59,14 @@ _BOX_NUMBERS = re.compile(r"\s*[-+.\d]+(?:[\s,]+[-+.\d]+){3}\s*", re.ASCII)
 def check_svg(data: bytes, file: str, figure_id: str) -> tuple[str | None, list[Problem]]:
     """The drawing as normalised text with every id starting ``FIGURE-``, or None; and what is wrong with it.
 
-    The text has no XML declaration and no comments, and can stand inside an HTML page. Never raises, whatever the bytes.
+    The text has no XML declaration and no comments, and can stand inside an HTML page. Never raises,
+    whatever the bytes.
     """
     if len(data) > LARGEST:
         problem = fault(
-            "F003", Place(file=file, length=0), f"The drawing has {len(data)} bytes; at most {LARGEST} are read.",
+            "F003",
+            Place(file=file, length=0),
+            f"The drawing has {len(data)} bytes; at most {LARGEST} are read.",
             "Simplify it: fewer points on its paths, no traced photographs.",
         )
         return None, [problem]
@@ -106,13 +109,18 @@ class _Drawing:
         parser.ProcessingInstructionHandler = self._instruction
         try:
             parser.Parse(text.encode("utf-8"), True)
-        except _Stop:
+        except _EnoughError:
             return
         except expat.ExpatError as error:
             place = Place(file=self.file, line=error.lineno, column=error.offset + 1)
             reason = expat.ErrorString(error.code)
             self.problems.append(
-                fault("F004", place, f"The drawing cannot be read as XML: {reason}.", "Export it again as plain SVG.")
+                fault(
+                    "F004",
+                    place,
+                    f"The drawing cannot be read as XML: {reason}.",
+                    "Export it again as plain SVG.",
+                )
             )
             return
         for name, place in self._wanted:
@@ -120,7 +128,12 @@ class _Drawing:
                 near = nearest(name, self._ids)
                 cure = f"Write `#{near[0]}`, or give" if near else "Give"
                 self.problems.append(
-                    fault("F007", place, f"Nothing in the drawing has the id `{name[:60]}`.", f"{cure} something that id.")
+                    fault(
+                        "F007",
+                        place,
+                        f"Nothing in the drawing has the id `{name[:60]}`.",
+                        f"{cure} something that id.",
+                    )
                 )
 
     def _place(self, length: int = 1) -> Place:
@@ -134,17 +147,24 @@ class _Drawing:
     def _refuse(self, code: str, length: int, message: str, mend: str) -> None:
         self.problems.append(fault(code, self._place(length), message, mend))
         if len(self.problems) >= 50:
-            raise _Stop
+            raise _EnoughError
 
     def _doctype(self, *_: object) -> None:
         place = Place(file=self.file, line=self._parser.CurrentLineNumber)
         self.problems.append(
-            fault("F004", place, "The drawing starts with a DOCTYPE.", "Take it out; a figure starts with `<svg …>`.")
+            fault(
+                "F004",
+                place,
+                "The drawing starts with a DOCTYPE.",
+                "Take it out; a figure starts with `<svg …>`.",
+            )
         )
-        raise _Stop
+        raise _EnoughError
 
     def _instruction(self, target: str, _: str) -> None:
-        self._refuse("F005", len(target) + 2, f"The drawing has an instruction <?{target[:40]}?>.", "Take it out.")
+        self._refuse(
+            "F005", len(target) + 2, f"The drawing has an instruction <?{target[:40]}?>.", "Take it out."
+        )
 
     def _start(self, name: str, listed: list[str]) -> None:
         if self._skipped or name not in ELEMENTS:
@@ -158,7 +178,12 @@ class _Drawing:
         elif name == "svg":
             self._refuse("F005", 4, "There is one `<svg>` inside another.", "Use `<g>` for the inner one.")
         if self._open and self._open[-1] in ("title", "desc"):
-            self._refuse("F005", len(name) + 1, f"A `<{name}>` stands inside `<{self._open[-1]}>`.", "Leave only text there.")
+            self._refuse(
+                "F005",
+                len(name) + 1,
+                f"A `<{name}>` stands inside `<{self._open[-1]}>`.",
+                "Leave only text there.",
+            )
         self._open.append(name)
         self.written.append("<" + name)
         for key, value in attributes.items():
@@ -179,17 +204,27 @@ class _Drawing:
 
     def _check_root(self, name: str, attributes: dict[str, str]) -> None:
         if name != "svg":
-            self._refuse("F005", len(name) + 1, f"The drawing starts with `<{name}>`.", "Start it with `<svg viewBox=…>`.")
+            self._refuse(
+                "F005",
+                len(name) + 1,
+                f"The drawing starts with `<{name}>`.",
+                "Start it with `<svg viewBox=…>`.",
+            )
             return
         if not _BOX_NUMBERS.fullmatch(attributes.get("viewBox", "")):
             self._refuse(
-                "F006", 4, "The drawing has no `viewBox` of four numbers.",
+                "F006",
+                4,
+                "The drawing has no `viewBox` of four numbers.",
                 'Write it into `<svg …>`, for example `viewBox="0 0 480 320"`.',
             )
         for key in ("width", "height"):
             if attributes.pop(key, None) is not None:
                 self._refuse(
-                    "F006", 4, f"The drawing fixes its `{key}`.", f"Take `{key}` out of `<svg …>`; the page sets the size."
+                    "F006",
+                    4,
+                    f"The drawing fixes its `{key}`.",
+                    f"Take `{key}` out of `<svg …>`; the page sets the size.",
                 )
 
     def _attribute(self, element: str, key: str, value: str) -> Iterator[str]:
@@ -197,7 +232,9 @@ class _Drawing:
             self._refuse_attribute(element, key)
             return
         if key == "xmlns" and value != _NAMESPACE:
-            self._refuse("F004", 4, "The drawing's `xmlns` is not that of SVG.", f'Write `xmlns="{_NAMESPACE}"`.')
+            self._refuse(
+                "F004", 4, "The drawing's `xmlns` is not that of SVG.", f'Write `xmlns="{_NAMESPACE}"`.'
+            )
         elif key == "id":
             value = self._own_id(value)
         elif key == "href":
@@ -206,7 +243,9 @@ class _Drawing:
             found = _LOCAL_URL.fullmatch(value.strip())
             if found is None and key == "fill":
                 self._refuse(
-                    "F006", len(element) + 1, f"`fill` sets a colour, `{value[:40]}`.",
+                    "F006",
+                    len(element) + 1,
+                    f"`fill` sets a colour, `{value[:40]}`.",
                     "Take it out and use a class of the theme, such as `fill-ink` or `tint-1`.",
                 )
                 return
@@ -215,12 +254,17 @@ class _Drawing:
 
     def _own_id(self, name: str) -> str:
         if not _NAME.fullmatch(name):
-            self._refuse("F007", 4, f"`{name[:60]}` cannot be an id in a drawing.", "Use letters, digits and hyphens.")
+            self._refuse(
+                "F007", 4, f"`{name[:60]}` cannot be an id in a drawing.", "Use letters, digits and hyphens."
+            )
         elif name in self._ids:
             self.problems.append(
                 fault(
-                    "F007", self._place(), f"Two elements of the drawing have the id `{name[:60]}`.",
-                    "Rename one of them.", (self._ids[name],),
+                    "F007",
+                    self._place(),
+                    f"Two elements of the drawing have the id `{name[:60]}`.",
+                    "Rename one of them.",
+                    (self._ids[name],),
                 )
             )
         self._ids.setdefault(name, self._place())
@@ -230,7 +274,10 @@ class _Drawing:
         """The reference with the figure's prefix; anything that leads out of the drawing is refused."""
         if not _NAME.fullmatch(name):
             self._refuse(
-                "F007", 4, f"`{value[:60]}` leads out of the drawing.", "Refer to an id of this drawing, such as `#arrow`."
+                "F007",
+                4,
+                f"`{value[:60]}` leads out of the drawing.",
+                "Refer to an id of this drawing, such as `#arrow`.",
             )
             return value
         self._wanted.append((name, self._place()))
@@ -265,9 +312,12 @@ class _Drawing:
             self.written.append(escape(re.sub(r"\s+", " ", text)))
         elif text.strip():
             self._refuse(
-                "F005", 1, f"Text stands loose in `<{self._open[-1]}>`.", "Put it into `<text>`, or take it out."
+                "F005",
+                1,
+                f"Text stands loose in `<{self._open[-1]}>`.",
+                "Put it into `<text>`, or take it out.",
             )
 
 
-class _Stop(Exception):
+class _EnoughError(Exception):
     """Enough is known; the rest of the drawing is not read."""

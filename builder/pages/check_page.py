@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from markupsafe import Markup
+
 from journeybook.content.model import Course, Lesson
 from journeybook.content.wording import Wording
 from journeybook.marking.compiled import Compiled
@@ -19,7 +21,6 @@ from journeybook.pages.leaf import Leaf
 from journeybook.pages.question_figure import QuestionFigures
 from journeybook.pages.question_html import Desk, question_html
 from journeybook.pages.route_card import check_operation
-from markupsafe import Markup
 
 SLUG = "check"
 

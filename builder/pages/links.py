@@ -95,7 +95,7 @@ class Targets:
         return _HREF.sub(address, html)
 
     def for_one_file(self, html: str, *, slug: str) -> str:
-        """The HTML with every link made a fragment of the same file, and without what is only for the site."""
+        """The HTML with every link made a fragment of the file, and without what is only for the site."""
         html = _ONLY_IN_SITE.sub("", html)
 
         def address(found: re.Match[str]) -> str:

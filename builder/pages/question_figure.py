@@ -1,7 +1,7 @@
 """The drawings inside questions: each stands once on a leaf, and every question refers to it.
 
-Several questions ask about one drawing, and the lesson above often shows it too. Drawn again each time it made
-up half of a page; an SVG ``use`` element costs a line and looks the same.
+Several questions ask about one drawing, and the lesson above often shows it too. Drawn again each time it
+made up half of a page; an SVG ``use`` element costs a line and looks the same.
 """
 
 from __future__ import annotations
@@ -9,15 +9,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from markupsafe import Markup, escape
+
 from journeybook.content.model import Course, Figure
 from journeybook.pages.filters import drawing_id, svg_for
-from markupsafe import Markup, escape
 
 _VIEW_BOX = re.compile(r'\bviewBox="([^"]+)"')
 
 
 class QuestionFigures:
-    """Call it with a figure's id for the HTML inside a question; ``store`` then gives what was referred to."""
+    """Call it with a figure's id for the HTML inside a question; ``store`` then gives what it refers to."""
 
     def __init__(self, course: Course, slug: str, shown: Iterable[str] = ()) -> None:
         """``slug`` is the leaf's; ``shown`` are the figures that the leaf draws in any case."""

@@ -17,6 +17,8 @@ from fractions import Fraction
 from string import ascii_uppercase
 from typing import Any
 
+from markupsafe import Markup
+
 from journeybook.content.model import (
     ChoiceQuestion,
     ChoicesQuestion,
@@ -30,98 +32,19 @@ from journeybook.content.wording import Wording
 from journeybook.marking.keys import lower
 from journeybook.pages.engine import engine
 from journeybook.pages.number_words import decimal_words
+from journeybook.pages.question_sheet import (
+    NOTHING,
+    ItemLine,
+    Line,
+    QuestionSheet,
+    RightNumber,
+    RuleLine,
+    SlipLine,
+    SourceLine,
+)
 from journeybook.pages.words_catalogue import load_catalogue
-from markupsafe import Markup
 
-NOTHING = Markup("")
 LINK_TAG = re.compile(r"</?a\b[^>]*>")
-
-
-@dataclass(frozen=True, kw_only=True)
-class Line:
-    """An option, a step or an answer as shown."""
-
-    id: str
-    text: Markup
-    reason: Markup = NOTHING
-    right: bool = False
-    letter: str = ""
-
-
-@dataclass(frozen=True, kw_only=True)
-class RuleLine:
-    """A rule of an order, spelt out."""
-
-    first: str
-    then: tuple[str, ...]
-    first_text: Markup
-    then_texts: tuple[Markup, ...]
-    reason: Markup
-    critical: bool
-
-
-@dataclass(frozen=True, kw_only=True)
-class ItemLine:
-    """An item of a match, with the partner it goes with."""
-
-    id: str
-    text: Markup
-    answer_text: Markup
-    reason: Markup
-
-
-@dataclass(frozen=True, kw_only=True)
-class RightNumber:
-    """The right number of one variant in words; ``range`` says what else is accepted."""
-
-    text: str
-    range: str
-
-
-@dataclass(frozen=True, kw_only=True)
-class SlipLine:
-    """The story behind a wrong number; ``variant`` is None where it is the same for all of them."""
-
-    index: int
-    variant: int | None
-    reason: Markup
-
-
-@dataclass(frozen=True, kw_only=True)
-class SourceLine:
-    """A citation under the answer."""
-
-    name: str
-    href: str
-    confirmed: bool
-
-
-@dataclass(frozen=True, kw_only=True)
-class QuestionSheet:
-    """Everything the templates show of one question; fields that a kind does not use stay empty."""
-
-    id: str
-    html_id: str
-    kind: str
-    control: str
-    """Which pair of templates: ``options``, ``order``, ``match`` or ``number``."""
-    kind_words: str
-    asks: tuple[Markup, ...]
-    """One for each variant."""
-    whys: tuple[Markup, ...]
-    figure: Markup
-    sources: tuple[SourceLine, ...]
-    options: tuple[Line, ...] = ()
-    steps: tuple[Line, ...] = ()
-    one_order: tuple[Line, ...] = ()
-    rules: tuple[RuleLine, ...] = ()
-    items: tuple[ItemLine, ...] = ()
-    answers: tuple[Line, ...] = ()
-    spare_answers: tuple[Line, ...] = ()
-    rights: tuple[RightNumber, ...] = ()
-    slips: tuple[SlipLine, ...] = ()
-    units: tuple[str, ...] = ()
-    choose_unit: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -157,7 +80,7 @@ def _ink(desk: Desk, text: str) -> Markup:
 
 
 def _reason(desk: Desk, text: str) -> Markup:
-    return Markup(desk.wording.inline(text)) if text else Markup("")
+    return Markup(desk.wording.inline(text)) if text else NOTHING
 
 
 def _sheet(desk: Desk, question: Question, control: str, **more: Any) -> QuestionSheet:

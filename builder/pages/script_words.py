@@ -55,7 +55,10 @@ SCRIPT_WORDS = (
     ),
     _("For the class sheet"),
     _("Give each line a letter first."),
-    _("Give each line the letter of its partner. A letter may be left over."),
+    _(
+        "Give each line the letter of its partner. A letter may be left over. On a keyboard, arrows"
+        " move and Space chooses."
+    ),
     _("Go on with"),
     _("Go on with question {number}"),
     _("Go on with the check"),

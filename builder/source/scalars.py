@@ -9,7 +9,7 @@ from decimal import Decimal
 from typing import Any
 
 from journeybook.source.near import nearest
-from journeybook.source.shapes import INVALID, Reading, called, what_is
+from journeybook.source.reading import INVALID, Reading, called, what_is
 
 ID_PATTERN = r"[a-z][a-z0-9]*(-[a-z0-9]+)*"
 ID_LENGTH = 60
@@ -19,14 +19,25 @@ DAY_PATTERN = r"\d{4}-\d{2}-\d{2}"
 def _as_quoted(key: Any, value: object) -> str:
     shown = str(value).lower() if isinstance(value, bool) else str(value)
     shown = shown[:40]
-    return f'Put it in quotes: `- "{shown}"`.' if isinstance(key, int) else f'Put it in quotes: `{key}: "{shown}"`.'
+    return (
+        f'Put it in quotes: `- "{shown}"`.'
+        if isinstance(key, int)
+        else f'Put it in quotes: `{key}: "{shown}"`.'
+    )
 
 
 class Text:
-    """Text of some length. ``pattern`` narrows what it may be; ``rule`` says so in words, and how to mend it."""
+    """Text of some length. ``pattern`` narrows what it may be; ``rule`` says so in words, and how to "
+    "mend it."""
 
     def __init__(
-        self, most: int = 20_000, *, pattern: str = "", rule: tuple[str, str] = ("", ""), code: str = "C015", blank: bool = False
+        self,
+        most: int = 20_000,
+        *,
+        pattern: str = "",
+        rule: tuple[str, str] = ("", ""),
+        code: str = "C015",
+        blank: bool = False,
     ) -> None:
         self.most = most
         self.pattern = pattern
@@ -49,26 +60,47 @@ class Text:
     def _refuse(self, reading: Reading, container: Any, key: Any, trail: str, value: object) -> Any:
         if value is None or (isinstance(value, str) and not value.strip()):
             return reading.refuse(
-                "C004", container, key, trail, f"{called(key)} has no text.", "Write the text, or take the line out."
+                "C004",
+                container,
+                key,
+                trail,
+                f"{called(key)} has no text.",
+                "Write the text, or take the line out.",
             )
         if isinstance(value, (bool, int, Decimal)):
             return reading.refuse(
-                "C003", container, key, trail, f"{called(key)} is {what_is(value)} where text belongs.",
+                "C003",
+                container,
+                key,
+                trail,
+                f"{called(key)} is {what_is(value)} where text belongs.",
                 _as_quoted(key, value),
             )
         if not isinstance(value, str):
             return reading.refuse(
-                "C003", container, key, trail, f"{called(key)} is {what_is(value)} where text belongs.",
+                "C003",
+                container,
+                key,
+                trail,
+                f"{called(key)} is {what_is(value)} where text belongs.",
                 "Write one text here; in quotes if it holds a colon, a bracket or a brace.",
             )
         if len(value) > self.most:
             return reading.refuse(
-                "C005", container, key, trail,
+                "C005",
+                container,
+                key,
+                trail,
                 f"{called(key)} has {len(value)} characters; at most {self.most} are read.",
                 "Shorten it, or split it up.",
             )
         return reading.refuse(
-            self.code, container, key, trail, f"{called(key)} is written `{value[:60]}`; {self.rule[0]}.", self.rule[1]
+            self.code,
+            container,
+            key,
+            trail,
+            f"{called(key)} is written `{value[:60]}`; {self.rule[0]}.",
+            self.rule[1],
         )
 
     def schema(self) -> dict[str, Any]:
@@ -95,19 +127,36 @@ class Id:
     def _refuse(self, reading: Reading, container: Any, key: Any, trail: str, value: object) -> Any:
         if value is None or value == "":
             return reading.refuse(
-                "C004", container, key, trail, f"{called(key)} has no id.", "Write an id, or take the line out."
+                "C004",
+                container,
+                key,
+                trail,
+                f"{called(key)} has no id.",
+                "Write an id, or take the line out.",
             )
         if isinstance(value, (list, dict)):
             return reading.refuse(
-                "C003", container, key, trail, f"{called(key)} is {what_is(value)} where one id belongs.",
+                "C003",
+                container,
+                key,
+                trail,
+                f"{called(key)} is {what_is(value)} where one id belongs.",
                 "Write a single id.",
             )
         plain = re.sub(r"[^a-z0-9]+", "-", str(value).lower()).strip("-")[:ID_LENGTH].rstrip("-")
         suggestion = plain if Id._match(plain) else f"q-{plain}"[:ID_LENGTH].rstrip("-") if plain else ""
-        mend = f"Write `{suggestion}` here and wherever it is named." if suggestion else "Start it with a small letter."
+        mend = (
+            f"Write `{suggestion}` here and wherever it is named."
+            if suggestion
+            else "Start it with a small letter."
+        )
         return reading.refuse(
-            "C006", container, key, trail,
-            f"`{str(value)[:70]}` cannot be an id: ids start with a small letter and go on with small letters, digits "
+            "C006",
+            container,
+            key,
+            trail,
+            f"`{str(value)[:70]}` cannot be an id: ids start with a small letter and go on with small "
+            "letters, digits "
             f"and single hyphens, {ID_LENGTH} characters at most.",
             mend,
         )
@@ -137,7 +186,11 @@ class Whole:
         else:
             message = f"{called(key)} is {what_is(value)} where {wanted} belongs."
         quoted = isinstance(value, str) and re.fullmatch(r"\d{1,9}", value)
-        mend = f"Take the quotes away: `{key}: {value}`." if quoted else f"Write {wanted}, without quotes or unit."
+        mend = (
+            f"Take the quotes away: `{key}: {value}`."
+            if quoted
+            else f"Write {wanted}, without quotes or unit."
+        )
         return reading.refuse("C007", container, key, trail, message, mend)
 
     def schema(self) -> dict[str, Any]:
@@ -154,7 +207,11 @@ class Flag:
         if type(value) is bool:
             return value
         return reading.refuse(
-            "C008", container, key, trail, f"{called(key)} is {what_is(value)} where true or false belongs.",
+            "C008",
+            container,
+            key,
+            trail,
+            f"{called(key)} is {what_is(value)} where true or false belongs.",
             f"Write `{key}: true` or `{key}: false`, without quotes.",
         )
 
@@ -176,12 +233,20 @@ class Day:
                 return date.fromisoformat(value)
             except ValueError:
                 return reading.refuse(
-                    "C009", container, key, trail, f"There is no day {value} in the calendar.",
+                    "C009",
+                    container,
+                    key,
+                    trail,
+                    f"There is no day {value} in the calendar.",
                     "Correct it: year, month, day, for example `2026-11-20`.",
                 )
         shown = f"`{value[:40]}`" if isinstance(value, str) and value else what_is(value)
         return reading.refuse(
-            "C009", container, key, trail, f"{called(key)} is {shown} where a date belongs.",
+            "C009",
+            container,
+            key,
+            trail,
+            f"{called(key)} is {shown} where a date belongs.",
             "Write year, month and day with hyphens, for example `2026-11-20`.",
         )
 
@@ -207,8 +272,12 @@ class OneOf:
         shown = f"`{value[:60]}`" if isinstance(value, str) and value else what_is(value)
         mend = f"Write `{key}: {near[0]}`" if near else f"Use one of: {', '.join(self.words)}"
         return reading.refuse(
-            "C010", container, key, trail,
-            f"{called(key)} is {shown}; it can be {' or '.join(self.words) if len(self.words) < 3 else ', '.join(self.words)}.",
+            "C010",
+            container,
+            key,
+            trail,
+            f"{called(key)} is {shown}; it can be "
+            f"{' or '.join(self.words) if len(self.words) < 3 else ', '.join(self.words)}.",
             f"{mend}.",
         )
 
@@ -233,8 +302,13 @@ class NamedTexts:
         here = f"{trail}, row {key + 1}" if isinstance(key, int) else trail
         if type(data) is not dict or not 0 < len(data) <= self.most:
             return reading.refuse(
-                "C012", container, key, here, f"{called(key)} is {what_is(data)} where 1 to {self.most} named numbers belong."
-                if type(data) is not dict else f"{called(key)} has {len(data) or 'no'} names; it can have 1 to {self.most}.",
+                "C012",
+                container,
+                key,
+                here,
+                f"{called(key)} is {what_is(data)} where 1 to {self.most} named numbers belong."
+                if type(data) is not dict
+                else f"{called(key)} has {len(data) or 'no'} names; it can have 1 to {self.most}.",
                 'Write names and numbers in quotes: `{flow: "170", hours: "4"}`.',
             )
         values = {}
@@ -243,8 +317,13 @@ class NamedTexts:
             if not (len(name) <= ID_LENGTH and NamedTexts._match(name)):
                 sound = False
                 reading.refuse(
-                    "C006", data, name, here, f"`{name[:60]}` cannot be a name in an expression.",
-                    "Use small letters, digits and single underscores, starting with a letter.", on_key=True,
+                    "C006",
+                    data,
+                    name,
+                    here,
+                    f"`{name[:60]}` cannot be a name in an expression.",
+                    "Use small letters, digits and single underscores, starting with a letter.",
+                    on_key=True,
                 )
             values[name] = self.entry.read(reading, data, name, here)
         return values if sound and INVALID not in values.values() else INVALID

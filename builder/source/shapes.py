@@ -1,72 +1,24 @@
-"""Shapes: tables that say what a file may hold, and the reader that turns plain data into frozen data by them.
+"""Shapes: tables that say what a file may hold, and the reader that makes frozen data of plain data by them.
 
-A *shape* reads ``container[key]`` and returns the value for the model, or ``INVALID`` after it has noted every
-problem it found. Nothing here stops at the first problem, and nothing here raises for what an author wrote.
-The same tables give the JSON Schemas that editors complete and underline from (``Shape.schema``).
+A *shape* reads ``container[key]`` and returns the value for the model, or ``INVALID`` after it has noted
+every problem it found. Nothing here stops at the first problem, and nothing here raises for what an author
+wrote. The same tables give the JSON Schemas that editors complete and underline from (``Shape.schema``).
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
-from enum import Enum
-from typing import Any, Final, Protocol
+from dataclasses import dataclass
+from typing import Any, Protocol
 
 from journeybook.diagnostics.codes import fault
-from journeybook.diagnostics.problem import Place, Problem
+from journeybook.diagnostics.problem import Place
 from journeybook.source.document import Document
 from journeybook.source.near import nearest
+from journeybook.source.reading import INVALID, Origin, Reading, an, called, what_is
 
-
-class _Invalid(Enum):
-    INVALID = "invalid"
-
-
-INVALID: Final = _Invalid.INVALID
-"""What a shape returns for a value that is not as it should be; the problem is noted already."""
-
-REQUIRED: Final = object()
+REQUIRED = object()
 """The default of a field that has none."""
-
-
-@dataclass(frozen=True, slots=True)
-class Origin:
-    """Where a model object was read from, so that later checks can point at its fields."""
-
-    thing: Any
-    """The object; held here so that its ``id()`` stays its own."""
-    document: Document
-    container: dict[str, Any]
-    trail: str
-
-    def place(self, key: str | None = None, index: int | None = None) -> Place:
-        """The place of a field's value, of an entry of its list, or of the whole where the field was left out."""
-        if key is None or key not in self.container:
-            return self.document.place(self.container, trail=self.trail)
-        value = self.container[key]
-        if index is not None and isinstance(value, list) and index < len(value):
-            return self.document.place(value, index, trail=self.trail)
-        return self.document.place(self.container, key, trail=self.trail)
-
-
-@dataclass(slots=True)
-class Reading:
-    """What is collected while one document is read."""
-
-    document: Document
-    problems: list[Problem] = field(default_factory=list)
-    origins: dict[int, Origin] = field(default_factory=dict)
-    """By ``id()`` of each object made, also of those whose surroundings are unsound."""
-    given: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
-    """Fields that do not stand in the file, by the record's noun: a question's bank is its file's name."""
-
-    def refuse(
-        self, code: str, container: Any, key: Any, trail: str, message: str, mend: str, *, on_key: bool = False
-    ) -> _Invalid:
-        """Note a fault at a value (or at its key) and return ``INVALID``."""
-        place = self.document.place(container, key, on_key=on_key, trail=trail)
-        self.problems.append(fault(code, place, message, mend))
-        return INVALID
 
 
 class Shape(Protocol):
@@ -77,31 +29,6 @@ class Shape(Protocol):
 
     def schema(self) -> dict[str, Any]:
         """The JSON Schema (draft 2020-12) of the value as written."""
-
-
-def what_is(value: object) -> str:
-    """A value's kind in an author's words."""
-    if value is None:
-        return "empty"
-    if isinstance(value, bool):
-        return "yes or no (true, false)"
-    if isinstance(value, str):
-        return "text"
-    if isinstance(value, list):
-        return "a list"
-    if isinstance(value, dict):
-        return "a set of keys"
-    return "a number"
-
-
-def an(noun: str) -> str:
-    """A noun with its article."""
-    return f"an {noun}" if noun[0] in "aeio" else f"a {noun}"
-
-
-def called(key: object) -> str:
-    """How a message names the value under ``key``: by its key, or by its number in the list."""
-    return f"Entry {key + 1}" if isinstance(key, int) else f"`{key}`"
 
 
 @dataclass(frozen=True)
@@ -150,8 +77,9 @@ def _clause(sentence: str) -> str:
 class Record:
     """A set of keys that becomes one object of a frozen dataclass without slots.
 
-    ``noun`` names it in messages and trails (``question``); ``id_key`` is the key whose text tells one from another.
-    ``placed`` is False for records that have no ``place`` in the model; ``fixed`` are keys that only tell kinds apart.
+    ``noun`` names it in messages and trails (``question``); ``id_key`` is the key whose text tells one from
+    another. ``placed`` is False for records that have no ``place`` in the model; ``fixed`` are keys that
+    only tell kinds apart.
     """
 
     def __init__(
@@ -181,7 +109,10 @@ class Record:
         data = container[key]
         if type(data) is not dict:
             return reading.refuse(
-                "C012", container, key, trail,
+                "C012",
+                container,
+                key,
+                trail,
                 f"{called(key)} is {what_is(data)} where the keys of {an(self.title)} belong.",
                 f"Write its keys below each other: {', '.join(f'`{one.key}:`' for one in self.fields[:4])}.",
             )
@@ -213,8 +144,8 @@ class Record:
             values.update(reading.given[self.noun])
         if self.placed:
             values["place"] = reading.document.place(data, trail=trail)
-        # The tables give every field, so the frozen class's own __init__ (a guarded assignment a field, a third of
-        # the time of reading a bank) would add nothing.
+        # The tables give every field, so the frozen class's own __init__, a guarded assignment for each,
+        # would add time and nothing else.
         thing = object.__new__(self.make)
         thing.__dict__.update(values)
         reading.origins[id(thing)] = Origin(thing, reading.document, data, trail)
@@ -237,7 +168,13 @@ class Record:
         else:
             mend = f"Take it out, or use one of {', '.join(one.key for one in self.fields)}."
         reading.refuse(
-            "C001", data, word, trail, f"{an(self.title).capitalize()} has no key called `{word[:60]}`.", mend, on_key=True
+            "C001",
+            data,
+            word,
+            trail,
+            f"{an(self.title).capitalize()} has no key called `{word[:60]}`.",
+            mend,
+            on_key=True,
         )
 
     def _refuse_missing(self, reading: Reading, data: dict[str, Any], trail: str) -> None:
@@ -246,8 +183,11 @@ class Record:
                 place = reading.document.place(data, trail=trail)
                 reading.problems.append(
                     fault(
-                        "C002", place, f"This {self.title} has no `{one.key}`.",
-                        f"Add `{one.key}:`, {_clause(one.describe)}, for example `{one.key}: {_written(one.example)}`.",
+                        "C002",
+                        place,
+                        f"This {self.title} has no `{one.key}`.",
+                        f"Add `{one.key}:`, {_clause(one.describe)}, for example `{one.key}: "
+                        f"{_written(one.example)}`.",
                     )
                 )
 
@@ -268,7 +208,13 @@ class Listing:
     """A list of one shape, read into a tuple. ``or_single``: one entry may stand without its list."""
 
     def __init__(
-        self, entry: Shape, *, least: int = 0, most: int = 20_000, or_single: bool = False, noun: str = "entry"
+        self,
+        entry: Shape,
+        *,
+        least: int = 0,
+        most: int = 20_000,
+        or_single: bool = False,
+        noun: str = "entry",
     ) -> None:
         self.entry = entry
         self.least = least
@@ -294,12 +240,13 @@ class Listing:
         values = tuple([read(reading, data, index, trail) for index in range(len(data))])
         return INVALID if INVALID in values else values
 
-    def _refuse_count(self, reading: Reading, container: Any, key: Any, trail: str, count: int) -> _Invalid:
+    def _refuse_count(self, reading: Reading, container: Any, key: Any, trail: str, count: int) -> Any:
         if count > self.most:
             message = f"{called(key)} has {count} entries; at most {self.most} are read."
             mend = "Split it up."
         else:
-            message = f"{called(key)} has {count or 'no'} {'entry' if count == 1 else 'entries'}; it needs at least {self.least}."
+            entries = "1 entry" if count == 1 else f"{count or 'no'} entries"
+            message = f"{called(key)} has {entries}; it needs at least {self.least}."
             mend = f"Add another {self.noun}."
         return reading.refuse("C011", container, key, trail, message, mend)
 
@@ -332,7 +279,11 @@ class KindUnion:
         words = list(self.records)
         if self.key not in data:
             return reading.refuse(
-                "C002", container, key, here, f"This {self.noun} has no `{self.key}`.",
+                "C002",
+                container,
+                key,
+                here,
+                f"This {self.noun} has no `{self.key}`.",
                 f"Add `{self.key}:` with one of {', '.join(words)}.",
             )
         near = nearest(kind, words) if isinstance(kind, str) else ()
@@ -347,7 +298,9 @@ class KindUnion:
         return {
             "type": "object",
             "required": [self.key],
-            "properties": {self.key: {"enum": list(self.records), "description": f"What kind of {self.noun} it is."}},
+            "properties": {
+                self.key: {"enum": list(self.records), "description": f"What kind of {self.noun} it is."}
+            },
             "allOf": [
                 {
                     "if": {"properties": {self.key: {"const": word}}, "required": [self.key]},
@@ -374,7 +327,11 @@ class OneKeyUnion:
         if type(data) is not dict or len(data) != 1:
             found = f"{len(data)} keys" if type(data) is dict else what_is(data)
             return reading.refuse(
-                "C013", container, key, here, f"This {self.noun} holds {found}; each {self.noun} has exactly one key.",
+                "C013",
+                container,
+                key,
+                here,
+                f"This {self.noun} holds {found}; each {self.noun} has exactly one key.",
                 f"Start each {self.noun} on its own line with a dash and one of {kinds}.",
             )
         word = next(iter(data))
@@ -382,8 +339,13 @@ class OneKeyUnion:
         if known is None:
             near = nearest(word, list(self.fields))
             return reading.refuse(
-                "C001", data, word, here, f"There is no {self.noun} called `{word[:60]}`.",
-                f"Write `{near[0]}:`." if near else f"Use one of {kinds}.", on_key=True,
+                "C001",
+                data,
+                word,
+                here,
+                f"There is no {self.noun} called `{word[:60]}`.",
+                f"Write `{near[0]}:`." if near else f"Use one of {kinds}.",
+                on_key=True,
             )
         value = known.shape.read(reading, data, word, here)
         if value is INVALID:
@@ -414,7 +376,12 @@ def read_root(
         keys = ", ".join(f"`{one.key}:`" for one in shape.fields[:4])
         found = "is empty" if root is None else f"holds {what_is(root)}"
         reading.problems.append(
-            fault("C012", place, f"The file {found} where the keys of {an(shape.title)} belong.", f"Start it with {keys}.")
+            fault(
+                "C012",
+                place,
+                f"The file {found} where the keys of {an(shape.title)} belong.",
+                f"Start it with {keys}.",
+            )
         )
         return INVALID, reading
     name = root.get(shape.id_key) if shape.id_key else None

@@ -10,14 +10,15 @@ if (!found) throw new Error("the site holds no course with a check");
 /** The demo course's id. */
 export const COURSE = found.split("/")[0];
 export const ONE_FILE = `${COURSE}.html`;
-/** Lesson id -> its page. */
-export const LESSONS = new Map(pages.filter((path) => path.split("/").length === 3).map((path) => [path.split("/")[2].slice(0, -5), path]));
-
 /** The data that stand in a page for its scripts. @param {string} path @param {string} slug */
 export function dataOf(path, slug) {
   const script = new RegExp(`<script type="application/json" data-for="${slug}">(.*?)</script>`, "s").exec(readFileSync(join(SITE, path), "utf8"));
   return script ? JSON.parse(script[1]) : {};
 }
+
+/** Lesson id -> its page, in the order of the course. @type {Map<string, string>} */
+export const LESSONS = new Map(dataOf(`${COURSE}/index.html`, "card").lessons.map((/** @type {{id: string}} */ { id }) =>
+  [id, pages.find((path) => path.startsWith(`${COURSE}/`) && path.endsWith(`/${id}.html`))]));
 
 /** Percent, plan and keys of the check. */
 export const CHECK = dataOf(found, "check").check;

@@ -1,7 +1,7 @@
-"""Golden messages of courses: each case lays its files over a good course; ``expected.txt`` is what an author reads.
+"""Golden messages: each case lays its files over a good course; ``expected.txt`` is what an author reads.
 
-To rewrite the expected texts on purpose: ``JOURNEYBOOK_REWRITE_EXPECTED=1 pytest tests/faults/test_content_faults.py``,
-then read every change.
+To rewrite the expected texts on purpose: ``JOURNEYBOOK_REWRITE_EXPECTED=1 pytest
+tests/faults/test_content_faults.py``, then read every change.
 """
 
 from __future__ import annotations

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+
 from journeybook.audit import audit
 from journeybook.content.assembly import course_from_files
 from journeybook.content.wording import Wording
@@ -25,45 +26,46 @@ ODD_VALUES = [
     "", "0", "-1", "1e9", "true", "null", "[]", "{}", "[[a], {b: c}]", "{a: {b: [c]}}", '"', "'", "|", ">-",
     "2026-02-30", '"{kit.guard-gap}"', '"{word.}"', '"{"', '"{given}"', "a: b", "- a", "*a", "&a b", "!!x y",
     '"' + "x" * 500 + '"', "99999999999999999999", '"1/0"', '"above / (gap - gap)"', '"((((("', '"2 ^ 3"',
-    "guard-01", "guard-parts", "a", "\t", "\u0000", "é\u2028", "~", "0x1F", ".5", "kit", "[kit, kit]", "choice", "number",
+    "guard-01", "guard-parts", "a", "\t", "\u0000", "é\u2028", "~", "0x1F", ".5", "kit", "[kit, kit]",
+    "choice", "number",
 ]  # fmt: skip
 
 
-def _delete(lines: list[str], at: int, other: int, odd: str) -> None:
+def _delete(lines: list[str], at: int, _other: int, _odd: str) -> None:
     del lines[at]
 
 
-def _double(lines: list[str], at: int, other: int, odd: str) -> None:
+def _double(lines: list[str], at: int, other: int, _odd: str) -> None:
     lines.insert(other, lines[at])
 
 
-def _swap(lines: list[str], at: int, other: int, odd: str) -> None:
+def _swap(lines: list[str], at: int, other: int, _odd: str) -> None:
     lines[at], lines[other] = lines[other], lines[at]
 
 
-def _replace_value(lines: list[str], at: int, other: int, odd: str) -> None:
+def _replace_value(lines: list[str], at: int, _other: int, odd: str) -> None:
     key, colon, _ = lines[at].partition(": ")
     lines[at] = f"{key}{colon}{odd}" if colon else odd
 
 
-def _replace_inner_value(lines: list[str], at: int, other: int, odd: str) -> None:
+def _replace_inner_value(lines: list[str], at: int, _other: int, odd: str) -> None:
     key, colon, _ = lines[at].rpartition(": ")
     lines[at] = f"{key}{colon}{odd}}}" if colon else odd
 
 
-def _indent(lines: list[str], at: int, other: int, odd: str) -> None:
+def _indent(lines: list[str], at: int, _other: int, _odd: str) -> None:
     lines[at] = "  " + lines[at]
 
 
-def _outdent(lines: list[str], at: int, other: int, odd: str) -> None:
+def _outdent(lines: list[str], at: int, _other: int, _odd: str) -> None:
     lines[at] = lines[at].removeprefix("  ")
 
 
-def _cut_short(lines: list[str], at: int, other: int, odd: str) -> None:
+def _cut_short(lines: list[str], at: int, _other: int, _odd: str) -> None:
     lines[at] = lines[at][: len(lines[at]) // 2]
 
 
-def _insert(lines: list[str], at: int, other: int, odd: str) -> None:
+def _insert(lines: list[str], at: int, _other: int, odd: str) -> None:
     lines.insert(at, odd)
 
 
@@ -122,7 +124,11 @@ def changed(steps: list[tuple[object, ...]]) -> dict[str, bytes]:
 def load_and_look(steps: list[tuple[object, ...]]) -> None:
     files = changed(steps)
     course, problems = course_from_files(
-        files, "pillar-drill", profile="uk", course_dir="course_src/pillar-drill", quiz_dir="quizzes/pillar-drill"
+        files,
+        "pillar-drill",
+        profile="uk",
+        course_dir="course_src/pillar-drill",
+        quiz_dir="quizzes/pillar-drill",
     )
     assert (course is None) == any(problem.level is Level.FAULT for problem in problems)
     assert [problem.place for problem in problems] == sorted(problem.place for problem in problems)

@@ -22,12 +22,16 @@ def check_choices(got: Gathered) -> Iterator[Problem]:
         for index, name in enumerate(choices.right):
             if name in choices.right[:index]:
                 yield fault(
-                    "Q011", got.place(choices, "right", index), f"The right answers name `{name}` twice.",
+                    "Q011",
+                    got.place(choices, "right", index),
+                    f"The right answers name `{name}` twice.",
                     "Take one of the two out.",
                 )
         if {option.id for option in choices.options} <= set(choices.right):
             yield fault(
-                "Q010", got.place(choices, "right"), "Every option is right, so there is nothing to choose.",
+                "Q010",
+                got.place(choices, "right"),
+                "Every option is right, so there is nothing to choose.",
                 "Add an option that is wrong, with its reason.",
             )
 
@@ -40,14 +44,18 @@ def check_matches(got: Gathered) -> Iterator[Problem]:
         for item in question.items:
             if item.goes_with not in answers:
                 yield fault(
-                    "Q030", got.place(item, "goes-with"),
+                    "Q030",
+                    got.place(item, "goes-with"),
                     f"The item goes with `{item.goes_with}`, and there is no such answer.",
                     _use_one_of(answers, item.goes_with, "answer"),
                 )
             elif item.goes_with in taken:
                 yield fault(
-                    "Q031", got.place(item, "goes-with"), f"The answer `{item.goes_with}` serves two items.",
-                    "Give one of the items another answer; add one if there is none left.", (got.place(taken[item.goes_with], "goes-with"),),
+                    "Q031",
+                    got.place(item, "goes-with"),
+                    f"The answer `{item.goes_with}` serves two items.",
+                    "Give one of the items another answer; add one if there is none left.",
+                    (got.place(taken[item.goes_with], "goes-with"),),
                 )
             taken.setdefault(item.goes_with, item)
         yield from _different_texts(got, question.answers)
@@ -60,7 +68,9 @@ def _right_exists(
     for index, name in enumerate(right):
         if name not in names:
             yield fault(
-                "Q012", got.place(question, "right", index), "The right answer names an option that is not there.",
+                "Q012",
+                got.place(question, "right", index),
+                "The right answer names an option that is not there.",
                 _use_one_of(names, name, "option"),
             )
 
@@ -77,6 +87,9 @@ def _different_texts(got: Gathered, options: Iterable[Option]) -> Iterator[Probl
         first = seen.setdefault(words, option)
         if first is not option:
             yield fault(
-                "Q014", got.place(option, "text"), f"`{first.id}` and `{option.id}` say the same.",
-                "Change one of them, or take it out.", (got.place(first, "text"),),
+                "Q014",
+                got.place(option, "text"),
+                f"`{first.id}` and `{option.id}` say the same.",
+                "Change one of them, or take it out.",
+                (got.place(first, "text"),),
             )

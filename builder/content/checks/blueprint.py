@@ -27,8 +27,11 @@ def _check_cells(got: Gathered, asked: list[Question]) -> Iterator[Problem]:
         key = (cell.outcome, cell.level)
         if key in seen:
             yield fault(
-                "B002", got.place(cell), f"There are two cells for {cell.outcome}, {cell.level}.",
-                "Make one of the two, and add up what they draw.", (seen[key],),
+                "B002",
+                got.place(cell),
+                f"There are two cells for {cell.outcome}, {cell.level}.",
+                "Make one of the two, and add up what they draw.",
+                (seen[key],),
             )
         seen.setdefault(key, got.place(cell))
         if not _all_read(got) or got.names[Naming.OUTCOME].lacks(cell.outcome):
@@ -36,11 +39,14 @@ def _check_cells(got: Gathered, asked: list[Question]) -> Iterator[Problem]:
         if there[key] < cell.draw:
             count = there[key]
             yield fault(
-                "B001", got.place(cell, "draw"),
+                "B001",
+                got.place(cell, "draw"),
                 f"The cell draws {cell.draw}, but there {'is' if count == 1 else 'are'} {count or 'no'} "
                 f"`use: check` {'question' if count == 1 else 'questions'} for {cell.outcome}, {cell.level} "
                 f"that {'asks' if count == 1 else 'ask'} no critical fact.",
-                f"Add {cell.draw - count}, or draw {count} at most." if count else "Add questions, or take the cell out.",
+                f"Add {cell.draw - count}, or draw {count} at most."
+                if count
+                else "Add questions, or take the cell out.",
             )
 
 
@@ -51,13 +57,17 @@ def _check_facts(got: Gathered, asked: list[Question]) -> Iterator[Problem]:
             continue
         if there[fact.id] == 0:
             yield fault(
-                "B003", got.place(fact, "id"), f"No check question asks the critical fact {fact.id}.",
+                "B003",
+                got.place(fact, "id"),
+                f"No check question asks the critical fact {fact.id}.",
                 f"Add two questions with `use: check` and `critical: {fact.id}`.",
             )
         else:
             yield warning(
-                "B004", got.place(fact, "id"),
-                f"Only one check question asks the critical fact {fact.id}, so a second try shows the same one.",
+                "B004",
+                got.place(fact, "id"),
+                f"Only one check question asks the critical fact {fact.id}, so a second try shows the "
+                "same one.",
                 f"Add another question with `use: check` and `critical: {fact.id}`.",
             )
 

@@ -29,7 +29,8 @@ def check_numbers(got: Gathered) -> Iterator[Problem]:
         yield from _check_units(got, question)
         if read_tolerance(question.tolerance) is None:
             yield fault(
-                "Q044", got.place(question, "tolerance"),
+                "Q044",
+                got.place(question, "tolerance"),
                 f"The tolerance `{question.tolerance[:40]}` is neither a number nor a percentage.",
                 'Write a number in the unit of the answer such as "5", or a percentage such as "3 %".',
             )
@@ -63,14 +64,17 @@ def _unsure_sheet(got: Gathered, names: tuple[str, ...]) -> bool:
     """True when a value is named whose sheet could not be read whole; then its absence proves nothing."""
     sheets = {"kit": (Naming.KIT, got.kit), "profile": (Naming.PROFILE, got.profile)}
     return any(
-        sheets[sheet][1] is None for sheet, dot, _ in (name.partition(".") for name in names) if dot and sheet in sheets
+        sheets[sheet][1] is None
+        for sheet, dot, _ in (name.partition(".") for name in names)
+        if dot and sheet in sheets
     )
 
 
 def _read_rows(
     got: Gathered, question: NumberQuestion, sheets: Sheets
 ) -> Generator[Problem, None, list[dict[str, Fraction]] | None]:
-    """Yields what is wrong with ``given``; returns its rows as numbers, or None where they cannot be relied on."""
+    """Yields what is wrong with ``given``; returns its rows as numbers, or None where they cannot be "
+    "relied on."""
     rows: list[dict[str, Fraction]] = []
     sound = True
     raw = got.origins[id(question)].container.get("given", [])
@@ -81,9 +85,12 @@ def _read_rows(
             sound = False
             odd = sorted(row.keys() ^ question.given[0].keys())
             yield fault(
-                "Q041", document.place(raw, index, trail=f"{trail}, row {index + 1}"),
-                f"This row and the first do not have the same names: {', '.join(f'`{name}`' for name in odd)}.",
-                "Give every row of `given` the same names.", (document.place(raw, 0, trail=f"{trail}, row 1"),),
+                "Q041",
+                document.place(raw, index, trail=f"{trail}, row {index + 1}"),
+                "This row and the first do not have the same names: "
+                f"{', '.join(f'`{name}`' for name in odd)}.",
+                "Give every row of `given` the same names.",
+                (document.place(raw, 0, trail=f"{trail}, row 1"),),
             )
         numbers: dict[str, Fraction] = {}
         for name, written in row.items():
@@ -101,7 +108,8 @@ def _read_rows(
 
 
 def _check_names_shown(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
-    """What the answer is worked out from is shown in the question, and no given number is there for nothing."""
+    """What the answer is worked out from is shown in the question, and no given number is there for "
+    "nothing."""
     if not question.given:
         return
     asked, explained = _shown(question.ask), _shown(question.why)
@@ -110,18 +118,24 @@ def _check_names_shown(got: Gathered, question: NumberQuestion) -> Iterator[Prob
     for name in question.given[0]:
         if name in right and name not in asked:
             yield fault(
-                "Q042", got.place(question, "ask"), f"The question does not show `{name}`, which its answer needs.",
+                "Q042",
+                got.place(question, "ask"),
+                f"The question does not show `{name}`, which its answer needs.",
                 f"Write `{{{name}}}` where it belongs, or take `{name}` out of `given`.",
             )
         elif name not in right | slips | asked | explained:
             yield fault(
-                "Q042", got.place(question, "given"), f"The given number `{name}` is neither used nor shown.",
+                "Q042",
+                got.place(question, "given"),
+                f"The given number `{name}` is neither used nor shown.",
                 f"Use it in `right`, show `{{{name}}}` in `ask`, or take it out of `given`.",
             )
 
 
 def _shown(text: str) -> set[str]:
-    return {one.name for one in references_in(text) if isinstance(one, Reference) and one.to is RefersTo.GIVEN}
+    return {
+        one.name for one in references_in(text) if isinstance(one, Reference) and one.to is RefersTo.GIVEN
+    }
 
 
 def _names(text: str) -> set[str]:
@@ -132,7 +146,9 @@ def _names(text: str) -> set[str]:
 def _check_expressions(
     got: Gathered, question: NumberQuestion, sheets: Sheets, rows: list[dict[str, Fraction]]
 ) -> Iterator[Problem]:
-    rights = yield from _work_out_rows(got, question, question.right, partial(got.place, question, "right"), sheets, rows)
+    rights = yield from _work_out_rows(
+        got, question, question.right, partial(got.place, question, "right"), sheets, rows
+    )
     tolerance = read_tolerance(question.tolerance)
     for slip in question.slips:
         place = partial(got.place, slip, "value")
@@ -143,7 +159,8 @@ def _check_expressions(
             if abs(value - right) <= tolerance.around(right):
                 row = f" in row {index + 1}" if question.given else ""
                 yield fault(
-                    "Q048", place(),
+                    "Q048",
+                    place(),
                     f"The slip gives {decimal_text(value, 6)}{row}, which the tolerance would mark right "
                     f"(right is {decimal_text(right, 6)}).",
                     "Change the slip, the given numbers or the tolerance.",
@@ -170,7 +187,9 @@ def _work_out_rows(
         near = nearest(name, names) or tuple(names)
         cure = f"Use one of {', '.join(near)}" if near else "Write a number"
         yield fault(
-            "Q043", _at_name(place(), name, text), f"`{name}` is not among the given numbers.",
+            "Q043",
+            _at_name(place(), name, text),
+            f"`{name}` is not among the given numbers.",
             f"{cure}, or add `{name}` to every row of `given`.",
         )
     if unknown or _unsure_sheet(got, expression.names):
@@ -194,12 +213,16 @@ def _check_units(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
             yield _unknown_unit(unit, got.place(question, "units", index))
     if question.units and not question.unit:
         yield fault(
-            "Q046", got.place(question, "units"), "Other units are accepted, but the answer has no unit of its own.",
+            "Q046",
+            got.place(question, "units"),
+            "Other units are accepted, but the answer has no unit of its own.",
             "Add `unit:`, the unit of the right answer.",
         )
     if question.unit_needed and not question.unit:
         yield fault(
-            "Q046", got.place(question, "unit-needed"), "A unit is asked for, but the answer has none.",
+            "Q046",
+            got.place(question, "unit-needed"),
+            "A unit is asked for, but the answer has none.",
             "Add `unit:`, the unit of the right answer.",
         )
     own = UNITS.get(question.unit)
@@ -207,7 +230,8 @@ def _check_units(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
         other = UNITS.get(name)
         if own and other and own.dimension != other.dimension:
             yield fault(
-                "Q046", got.place(question, "units", index),
+                "Q046",
+                got.place(question, "units", index),
                 f"`{name}` measures {other.dimension}, but `{own.symbol}` measures {own.dimension}.",
                 f"Take it out, or use a unit of {own.dimension}: "
                 f"{', '.join(one.symbol for one in UNITS.values() if one.dimension == own.dimension)}.",

@@ -16,7 +16,9 @@ def check_order_rules(got: Gathered) -> Iterator[Problem]:
     for question in got.every(OrderQuestion):
         if not question.rules:
             yield fault(
-                "Q023", got.place(question, "rules"), "The question has no rules, so any order would be right.",
+                "Q023",
+                got.place(question, "rules"),
+                "The question has no rules, so any order would be right.",
                 "Add at least one: `{first: …, then: […], reason: …}`.",
             )
         problems = list(_check_names(got, question))
@@ -28,17 +30,24 @@ def check_order_rules(got: Gathered) -> Iterator[Problem]:
 def _check_names(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
     steps = [step.id for step in question.steps]
     for rule in question.rules:
-        for key, index, name in [("first", None, rule.first), *(("then", at, one) for at, one in enumerate(rule.then))]:
+        for key, index, name in [
+            ("first", None, rule.first),
+            *(("then", at, one) for at, one in enumerate(rule.then)),
+        ]:
             if name not in steps:
                 near = nearest(name, steps) or tuple(steps[:12])
                 yield fault(
-                    "Q020", got.place(rule, key, index), f"The rule names the step `{name}`, and there is no such step.",
+                    "Q020",
+                    got.place(rule, key, index),
+                    f"The rule names the step `{name}`, and there is no such step.",
                     f"Use one of {', '.join(near)}, or add a step with id {name}.",
                 )
         if rule.first in rule.then:
             yield fault(
-                "Q021", got.place(rule, "then", rule.then.index(rule.first)),
-                f"The rule puts the step `{rule.first}` before itself.", f"Take `{rule.first}` out of `then`.",
+                "Q021",
+                got.place(rule, "then", rule.then.index(rule.first)),
+                f"The rule puts the step `{rule.first}` before itself.",
+                f"Take `{rule.first}` out of `then`.",
             )
 
 
@@ -52,7 +61,9 @@ def _check_circle(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
         edge = (circle[-1], circle[0])
         rule = next(rule for rule in question.rules if rule.first == edge[0] and edge[1] in rule.then)
         yield fault(
-            "Q022", got.place(rule), f"The rules run in a circle: {shown}.",
+            "Q022",
+            got.place(rule),
+            f"The rules run in a circle: {shown}.",
             "Take out one of these rules, so that some order keeps all of them.",
         )
 

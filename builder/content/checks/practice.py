@@ -20,17 +20,28 @@ def check_practice(got: Gathered) -> Iterator[Problem]:
             question = questions.get(name)
             if names.lacks(name):
                 yield fault(
-                    "L001", place, f"There is no question called `{name}`.", f"{names.hint(name)} `{name}` to a bank."
+                    "L001",
+                    place,
+                    f"There is no question called `{name}`.",
+                    f"{names.hint(name)} `{name}` to a bank.",
                 )
             elif question is not None and question.use is Use.CHECK:
                 yield fault(
-                    "L002", place, f"`{name}` is a question of the check; practice would give it away.",
-                    "Name a question with `use: practice`.", (got.place(question, "use"),),
+                    "L002",
+                    place,
+                    f"`{name}` is a question of the check; practice would give it away.",
+                    "Name a question with `use: practice`.",
+                    (got.place(question, "use"),),
                 )
             elif question is not None and question.retired is not None:
                 yield fault(
-                    "L005", place, f"`{name}` is retired since {question.retired.isoformat()} and no longer asked.",
-                    "Take it out of `practice`, or name the question that follows it.", (got.place(question, "retired"),),
+                    "L005",
+                    place,
+                    f"`{name}` is retired since {question.retired.isoformat()} and no longer asked.",
+                    "Take it out of `practice`, or name the question that follows it.",
+                    (got.place(question, "retired"),),
                 )
             elif name in lesson.practice[:index]:
-                yield fault("C016", place, f"The lesson practises with `{name}` twice.", "Take one of the two out.")
+                yield fault(
+                    "C016", place, f"The lesson practises with `{name}` twice.", "Take one of the two out."
+                )

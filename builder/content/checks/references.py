@@ -57,6 +57,8 @@ def unknown_name(got: Gathered, naming: Naming, name: str, place: Place) -> Prob
     """The problem of a name in a field that names nothing."""
     code, where = _WHERE_TO_ADD[naming]
     return fault(
-        code, place, f"There is no {naming} called `{name}`.",
+        code,
+        place,
+        f"There is no {naming} called `{name}`.",
         f"{got.names[naming].hint(name)} `{name}` {where}.",
     )

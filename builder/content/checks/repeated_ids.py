@@ -38,7 +38,9 @@ def check_ids_of_the_course(got: Gathered) -> Iterator[Problem]:
     for source in got.every(Citation):
         if source.id == "kit":
             yield fault(
-                "K001", got.place(source, "id"), "The id `kit` always means the kit sheet.",
+                "K001",
+                got.place(source, "id"),
+                "The id `kit` always means the kit sheet.",
                 "Give this source another id, such as `maker-manual`.",
             )
 
@@ -63,7 +65,9 @@ def _repeats(got: Gathered, things: Iterable[object], noun: str) -> Iterator[Pro
         first = seen.setdefault(name, thing)
         if first is not thing:
             yield fault(
-                "C016", got.place(thing, "id"), f"There are two {noun}s with the id `{name}`.",
+                "C016",
+                got.place(thing, "id"),
+                f"There are two {noun}s with the id `{name}`.",
                 "Give one of them another id; ids that learners' records name already must stay.",
                 (got.place(first, "id"),),
             )

@@ -1,4 +1,5 @@
-"""References inside texts: each brace names something that is there, in the place where such a name is allowed."""
+"""References inside texts: each brace names something that is there, in the place where such a name is "
+"allowed."""
 
 from __future__ import annotations
 
@@ -10,7 +11,7 @@ from journeybook.content.model import NumberQuestion, Slip
 from journeybook.content.references import Reference, RefersTo, Unreadable, references_in
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
-from journeybook.source.shapes import Origin
+from journeybook.source.reading import Origin
 
 _NAMING = {
     RefersTo.KIT: (Naming.KIT, "W001", "to kit.yml"),
@@ -51,8 +52,11 @@ def _check_text(
         place = _place_of(origin, container, at, reference.written)
         if isinstance(reference, Unreadable):
             yield fault(
-                "W006", place, f"The brace in `{reference.written}` opens no reference.",
-                "Write it like `{kit.NAME}` or `{word.NAME}`, or put a backslash before a brace that is meant as such.",
+                "W006",
+                place,
+                f"The brace in `{reference.written}` opens no reference.",
+                "Write it like `{kit.NAME}` or `{word.NAME}`, or put a backslash before a brace that is "
+                "meant as such.",
             )
         elif reference.to is RefersTo.GIVEN:
             if reference.name not in given:
@@ -61,7 +65,9 @@ def _check_text(
             naming, code, where = _NAMING[reference.to]
             if got.names[naming].lacks(reference.name):
                 yield fault(
-                    code, place, f"There is no {naming} called `{reference.name}`.",
+                    code,
+                    place,
+                    f"There is no {naming} called `{reference.name}`.",
                     f"{got.names[naming].hint(reference.name)} `{reference.name}` {where}.",
                 )
 
@@ -75,19 +81,28 @@ def _given_names(got: Gathered, origin: Origin) -> frozenset[str]:
     thing = origin.thing
     if isinstance(thing, Slip):
         thing = got.question_of_slip.get(id(thing))
-    return frozenset(name for row in thing.given for name in row) if isinstance(thing, NumberQuestion) else frozenset()
+    return (
+        frozenset(name for row in thing.given for name in row)
+        if isinstance(thing, NumberQuestion)
+        else frozenset()
+    )
 
 
 def _unknown_given(reference: Reference, given: frozenset[str], place: Place) -> Problem:
     if given:
         names = ", ".join(f"`{name}`" for name in sorted(given))
         return fault(
-            "Q043", place, f"`{{{reference.name}}}` is not among the given numbers.",
+            "Q043",
+            place,
+            f"`{{{reference.name}}}` is not among the given numbers.",
             f"Use one of {names}, or add `{reference.name}` to every row of `given`.",
         )
     return fault(
-        "W006", place, f"`{{{reference.name}}}` names nothing; only number questions have given numbers.",
-        "Write it like `{kit.NAME}` or `{word.NAME}`, or put a backslash before a brace that is meant as such.",
+        "W006",
+        place,
+        f"`{{{reference.name}}}` names nothing; only number questions have given numbers.",
+        "Write it like `{kit.NAME}` or `{word.NAME}`, or put a backslash before a brace that is meant as "
+        "such.",
     )
 
 

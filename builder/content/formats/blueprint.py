@@ -13,7 +13,12 @@ BLUEPRINT = Record(
     [
         Field("title", LINE, "What the check is called.", "Competence check"),
         Field("percent", Whole(1, 100), "The pass mark in percent, without a sign.", 80),
-        Field("grounds", SENTENCES, "Why the pass mark is where it is.", "Agreed by the trainers on 20 November 2026."),
+        Field(
+            "grounds",
+            SENTENCES,
+            "Why the pass mark is where it is.",
+            "Agreed by the trainers on 20 November 2026.",
+        ),
         Field("minutes", Whole(1, 480), "About how long it takes; nothing is timed.", 30),
         Field(
             "cells",
@@ -23,11 +28,18 @@ BLUEPRINT = Record(
                     "cell",
                     [
                         Field("outcome", ID, "The outcome to ask about.", "guard-set"),
-                        Field("level", OneOf({one.value: one for one in Outlook}), "recall, apply or decide.", "apply"),
+                        Field(
+                            "level",
+                            OneOf({one.value: one for one in Outlook}),
+                            "recall, apply or decide.",
+                            "apply",
+                        ),
                         Field("draw", Whole(1, 200), "How many questions are drawn.", 2),
                     ],
                 ),
-                least=1, most=200, noun="cell",
+                least=1,
+                most=200,
+                noun="cell",
             ),
             "How many questions of which outcome and level are drawn.",
             [{"outcome": "guard-set", "level": "apply", "draw": 2}],

@@ -41,12 +41,24 @@ BLOCK = OneKeyUnion(
     _block,
     "block",
     [
-        Field("text", PAGE, "CommonMark; headings start at level 2 (`##`).", "## The guard\n\nIt telescopes."),
+        Field(
+            "text", PAGE, "CommonMark; headings start at level 2 (`##`).", "## The guard\n\nIt telescopes."
+        ),
         Field("figure", ID, "The id of a figure.", "guard-parts"),
-        Field("steps", Listing(SENTENCES, least=1, most=40, noun="step"), "What to do, in order.", ["Isolate.", "Set the stop."]),
+        Field(
+            "steps",
+            Listing(SENTENCES, least=1, most=40, noun="step"),
+            "What to do, in order.",
+            ["Isolate.", "Set the stop."],
+        ),
         Field("warning", SENTENCES, "What can hurt someone.", "The chuck turns on after the stop button."),
         Field("stop", SENTENCES, "When to stop and ask.", "Stop and ask: the guard does not reach the work."),
-        Field("why", SENTENCES, "The reason behind a rule.", "Swarf winds round a glove faster than a hand opens."),
+        Field(
+            "why",
+            SENTENCES,
+            "The reason behind a rule.",
+            "Swarf winds round a glove faster than a hand opens.",
+        ),
         Field("example", SENTENCES, "A worked example.", "A 60 mm drill in a 20 mm plate …"),
         Field("mistake", SENTENCES, "A common mistake, and what it leads to.", "Tying the guard up."),
     ],
@@ -62,12 +74,17 @@ LESSON = Record(
         Field("outcomes", IDS, "The outcomes it teaches.", ["guard-set"]),
         source_field(),
         Field(
-            "body", Listing(BLOCK, most=200, noun="block"), "The blocks, one after the other.",
+            "body",
+            Listing(BLOCK, most=200, noun="block"),
+            "The blocks, one after the other.",
             [{"text": "It telescopes."}],
         ),
         Field(
-            "practice", Listing(ID, most=100, or_single=True, noun="question id"),
-            "Ids of `use: practice` questions asked after it.", ["guard-01"], default=(),
+            "practice",
+            Listing(ID, most=100, or_single=True, noun="question id"),
+            "Ids of `use: practice` questions asked after it.",
+            ["guard-01"],
+            default=(),
         ),
         Field("draft", Flag(), "While true, a missing source is a warning.", True, default=False),
     ],
@@ -88,7 +105,18 @@ FIGURE = Record(
     "figure",
     [
         Field("title", LINE, "What the drawing shows.", "The guard, laid out"),
-        Field("alt", SENTENCES, "The drawing in words, complete enough to learn from.", "From the top: collar, sleeve, …"),
-        Field("caption", SENTENCES, "A line under the drawing.", "The sleeve slides inside the collar.", default=""),
+        Field(
+            "alt",
+            SENTENCES,
+            "The drawing in words, complete enough to learn from.",
+            "From the top: collar, sleeve, …",
+        ),
+        Field(
+            "caption",
+            SENTENCES,
+            "A line under the drawing.",
+            "The sleeve slides inside the collar.",
+            default="",
+        ),
     ],
 )

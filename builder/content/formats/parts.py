@@ -28,6 +28,8 @@ CONFIRMATION = Record(
 )
 
 
-def source_field(*, describe: str = "Where it is known from: one id of sources.yml, or a list; `kit` is the kit sheet.") -> Field:
+def source_field(
+    *, describe: str = "Where it is known from: one id of sources.yml, or a list; `kit` is the kit sheet."
+) -> Field:
     """The key ``source`` of everything that rests on sources."""
     return Field("source", IDS, describe, ["kit"], default=(), name="sources")

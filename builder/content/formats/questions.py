@@ -40,14 +40,31 @@ _COMMON = [
     Field("id", ID, "An id that no other question of the course has, and that stays for ever.", "guard-03"),
     Field("use", OneOf({one.value: one for one in Use}), "Where it is asked: practice or check.", "practice"),
     Field("outcome", ID, "The outcome it asks about.", "guard-set"),
-    Field("level", OneOf({one.value: one for one in Outlook}), "What it asks for: recall, apply or decide.", "apply"),
+    Field(
+        "level",
+        OneOf({one.value: one for one in Outlook}),
+        "What it asks for: recall, apply or decide.",
+        "apply",
+    ),
     source_field(),
     Field("critical", ID, "The critical fact it asks; must-pass in a check.", "isolate-first", default=""),
     Field("figure", ID, "A figure shown with it.", "guard-parts", default=""),
     Field("ask", SENTENCES, "The question itself.", "What comes first?"),
-    Field("why", SENTENCES, "Why the right answer is right; said afterwards.", "Because the spindle can start.", default=""),
+    Field(
+        "why",
+        SENTENCES,
+        "Why the right answer is right; said afterwards.",
+        "Because the spindle can start.",
+        default="",
+    ),
     Field("draft", Flag(), "While true, missing reasons and sources are warnings.", True, default=False),
-    Field("retired", Day(), "From when it is no longer asked; it is kept, never deleted.", "2026-11-20", default=None),
+    Field(
+        "retired",
+        Day(),
+        "From when it is no longer asked; it is kept, never deleted.",
+        "2026-11-20",
+        default=None,
+    ),
 ]
 
 
@@ -58,14 +75,18 @@ def _option(noun: str) -> Record:
         [
             Field("id", ID, "An id within the question.", "a"),
             Field("text", _SHORT, "What it says.", "Isolate the drill."),
-            Field("reason", _SHORT, "Why it is wrong, or why it is right.", "The guard comes after.", default=""),
+            Field(
+                "reason", _SHORT, "Why it is wrong, or why it is right.", "The guard comes after.", default=""
+            ),
         ],
         id_key="id",
     )
 
 
 _OPTIONS = Field(
-    "options", Listing(_option("option"), least=2, most=20, noun="option"), "What there is to choose from.",
+    "options",
+    Listing(_option("option"), least=2, most=20, noun="option"),
+    "What there is to choose from.",
     [{"id": "a", "text": "Isolate."}, {"id": "b", "text": "Start.", "reason": "Not yet."}],
 )
 _KEEP_ORDER = Field("keep-order", Flag(), "true where options are never shuffled.", True, default=False)
@@ -79,7 +100,9 @@ QUESTION = KindUnion(
             ChoiceQuestion,
             "question",
             [*_COMMON, _OPTIONS, Field("right", ID, "The id of the right option.", "a"), _KEEP_ORDER],
-            id_key="id", fixed={"kind": "choice"}, title="choice question",
+            id_key="id",
+            fixed={"kind": "choice"},
+            title="choice question",
         ),
         "choices": Record(
             ChoicesQuestion,
@@ -87,10 +110,17 @@ QUESTION = KindUnion(
             [
                 *_COMMON,
                 _OPTIONS,
-                Field("right", Listing(ID, least=1, most=20, noun="option id"), "The ids of the right options.", ["a", "c"]),
+                Field(
+                    "right",
+                    Listing(ID, least=1, most=20, noun="option id"),
+                    "The ids of the right options.",
+                    ["a", "c"],
+                ),
                 _KEEP_ORDER,
             ],
-            id_key="id", fixed={"kind": "choices"}, title="choices question",
+            id_key="id",
+            fixed={"kind": "choices"},
+            title="choices question",
         ),
         "order": Record(
             OrderQuestion,
@@ -98,7 +128,9 @@ QUESTION = KindUnion(
             [
                 *_COMMON,
                 Field(
-                    "steps", Listing(_option("step"), least=2, most=20, noun="step"), "The steps to put in order.",
+                    "steps",
+                    Listing(_option("step"), least=2, most=20, noun="step"),
+                    "The steps to put in order.",
                     [{"id": "isolate", "text": "Isolate."}, {"id": "set", "text": "Set the guard."}],
                 ),
                 Field(
@@ -110,17 +142,32 @@ QUESTION = KindUnion(
                             [
                                 Field("first", ID, "The step that comes before.", "isolate"),
                                 Field("then", _FIRST_THEN, "The steps that come after it.", ["set"]),
-                                Field("critical", Flag(), "true where breaking it scores nothing.", True, default=False),
-                                Field("reason", _SHORT, "What would happen otherwise.", "It could start.", default=""),
+                                Field(
+                                    "critical",
+                                    Flag(),
+                                    "true where breaking it scores nothing.",
+                                    True,
+                                    default=False,
+                                ),
+                                Field(
+                                    "reason",
+                                    _SHORT,
+                                    "What would happen otherwise.",
+                                    "It could start.",
+                                    default="",
+                                ),
                             ],
                         ),
-                        most=100, noun="rule",
+                        most=100,
+                        noun="rule",
                     ),
                     "Which step comes before which.",
                     [{"first": "isolate", "then": ["set"], "reason": "It could start."}],
                 ),
             ],
-            id_key="id", fixed={"kind": "order"}, title="order question",
+            id_key="id",
+            fixed={"kind": "order"},
+            title="order question",
         ),
         "match": Record(
             MatchQuestion,
@@ -137,36 +184,73 @@ QUESTION = KindUnion(
                                 Field("id", ID, "An id within the question.", "i1"),
                                 Field("text", _SHORT, "What it says.", "Collar"),
                                 Field("goes-with", ID, "The id of its answer.", "a1"),
-                                Field("reason", _SHORT, "Why they belong together.", "It holds the sleeve.", default=""),
+                                Field(
+                                    "reason",
+                                    _SHORT,
+                                    "Why they belong together.",
+                                    "It holds the sleeve.",
+                                    default="",
+                                ),
                             ],
                             id_key="id",
                         ),
-                        least=2, most=20, noun="item",
+                        least=2,
+                        most=20,
+                        noun="item",
                     ),
                     "What is to be matched.",
-                    [{"id": "i1", "text": "Collar", "goes-with": "a1"}, {"id": "i2", "text": "Sleeve", "goes-with": "a2"}],
+                    [
+                        {"id": "i1", "text": "Collar", "goes-with": "a1"},
+                        {"id": "i2", "text": "Sleeve", "goes-with": "a2"},
+                    ],
                 ),
                 Field(
-                    "answers", Listing(_option("answer"), least=2, most=30, noun="answer"),
+                    "answers",
+                    Listing(_option("answer"), least=2, most=30, noun="answer"),
                     "What they are matched with; more answers than items is welcome.",
                     [{"id": "a1", "text": "Holds"}, {"id": "a2", "text": "Slides"}],
                 ),
             ],
-            id_key="id", fixed={"kind": "match"}, title="match question",
+            id_key="id",
+            fixed={"kind": "match"},
+            title="match question",
         ),
         "number": Record(
             NumberQuestion,
             "question",
             [
                 *_COMMON,
-                Field("right", EXPRESSION, "The right number, or how to work it out from `given`.", "gap * 2"),
-                Field("tolerance", Text(40), "How far off still counts: a number, or a percentage.", "3 %", default="0"),
-                Field("unit", Text(30), "The unit of the right number.", "mm", default=""),
-                Field("units", Listing(Text(30), most=20, noun="unit"), "Other units that are accepted.", ["cm"], default=()),
-                Field("unit-needed", Flag(), "true where giving the unit is part of the skill.", True, default=False),
                 Field(
-                    "given", Listing(NamedTexts(EXPRESSION), least=1, most=60, noun="row"),
-                    "Named numbers, one row a variant.", [{"gap": "6"}, {"gap": "8"}], default=(),
+                    "right", EXPRESSION, "The right number, or how to work it out from `given`.", "gap * 2"
+                ),
+                Field(
+                    "tolerance",
+                    Text(40),
+                    "How far off still counts: a number, or a percentage.",
+                    "3 %",
+                    default="0",
+                ),
+                Field("unit", Text(30), "The unit of the right number.", "mm", default=""),
+                Field(
+                    "units",
+                    Listing(Text(30), most=20, noun="unit"),
+                    "Other units that are accepted.",
+                    ["cm"],
+                    default=(),
+                ),
+                Field(
+                    "unit-needed",
+                    Flag(),
+                    "true where giving the unit is part of the skill.",
+                    True,
+                    default=False,
+                ),
+                Field(
+                    "given",
+                    Listing(NamedTexts(EXPRESSION), least=1, most=60, noun="row"),
+                    "Named numbers, one row a variant.",
+                    [{"gap": "6"}, {"gap": "8"}],
+                    default=(),
                 ),
                 Field(
                     "slips",
@@ -175,16 +259,23 @@ QUESTION = KindUnion(
                             Slip,
                             "slip",
                             [
-                                Field("value", EXPRESSION, "The wrong number, or how one gets it.", "gap / 2"),
+                                Field(
+                                    "value", EXPRESSION, "The wrong number, or how one gets it.", "gap / 2"
+                                ),
                                 Field("reason", _SHORT, "What went wrong.", "That is half.", default=""),
                             ],
                         ),
-                        most=20, noun="slip",
+                        most=20,
+                        noun="slip",
                     ),
-                    "Wrong numbers with a known cause.", [{"value": "gap / 2", "reason": "That is half."}], default=(),
+                    "Wrong numbers with a known cause.",
+                    [{"value": "gap / 2", "reason": "That is half."}],
+                    default=(),
                 ),
             ],
-            id_key="id", fixed={"kind": "number"}, title="number question",
+            id_key="id",
+            fixed={"kind": "number"},
+            title="number question",
         ),
     },
 )
@@ -195,10 +286,25 @@ BANK = Record(
     [
         Field("title", LINE, "What the bank is about.", "The guard"),
         Field(
-            "questions", Listing(QUESTION, most=20_000, noun="question"), "The questions.",
-            [{"id": "guard-03", "kind": "choice", "use": "practice", "outcome": "guard-set", "level": "recall",
-              "source": ["kit"], "ask": "What comes first?", "right": "a",
-              "options": [{"id": "a", "text": "Isolate."}, {"id": "b", "text": "Start.", "reason": "Not yet."}]}],
+            "questions",
+            Listing(QUESTION, most=20_000, noun="question"),
+            "The questions.",
+            [
+                {
+                    "id": "guard-03",
+                    "kind": "choice",
+                    "use": "practice",
+                    "outcome": "guard-set",
+                    "level": "recall",
+                    "source": ["kit"],
+                    "ask": "What comes first?",
+                    "right": "a",
+                    "options": [
+                        {"id": "a", "text": "Isolate."},
+                        {"id": "b", "text": "Start.", "reason": "Not yet."},
+                    ],
+                }
+            ],
         ),
     ],
 )

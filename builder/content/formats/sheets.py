@@ -37,7 +37,10 @@ class WordsFile:
 
 
 _CONFIRMED = Field(
-    "confirmed", CONFIRMATION, "Who looked at the original, and when.", {"by": "T. Marrable", "on": "2026-11-20"},
+    "confirmed",
+    CONFIRMATION,
+    "Who looked at the original, and when.",
+    {"by": "T. Marrable", "on": "2026-11-20"},
     default=None,
 )
 
@@ -49,8 +52,16 @@ VALUE = Record(
         Field("label", LINE, "What it is, in words.", "Largest gap under the guard"),
         Field("value", Text(2_000), "The value, in quotes, exactly as it should be shown.", "6"),
         Field("unit", Text(30), "Its unit.", "mm", default=""),
-        Field("note", SENTENCES, "Anything to know about it.", "Measured with the drill at rest.", default=""),
-        Field("source", ID, "An id of sources.yml, where it is not the sheet itself.", "drill-manual", default=""),
+        Field(
+            "note", SENTENCES, "Anything to know about it.", "Measured with the drill at rest.", default=""
+        ),
+        Field(
+            "source",
+            ID,
+            "An id of sources.yml, where it is not the sheet itself.",
+            "drill-manual",
+            default="",
+        ),
         Field("page", LINE, "Where in the source, in quotes.", "12", default=""),
         _CONFIRMED,
         Field("example", Flag(), "true where the value is invented.", True, default=False),
@@ -66,7 +77,9 @@ def _sheet(noun: str) -> Record:
         [
             Field("title", LINE, "What the sheet is called.", "Kit sheet: pillar drill, example"),
             Field(
-                "values", Listing(VALUE, most=500, noun="value"), "The values, each with an id.",
+                "values",
+                Listing(VALUE, most=500, noun="value"),
+                "The values, each with an id.",
                 [{"id": "guard-gap", "label": "Largest gap under the guard", "value": "6", "unit": "mm"}],
             ),
         ],
@@ -92,15 +105,18 @@ SOURCES = Record(
                         Field("clause", LINE, "The clause or paragraph.", "reg 11", default=""),
                         Field("year", Text(30), "The year, in quotes.", "1998", default=""),
                         Field(
-                            "status", OneOf({one.value: one for one in Standing}),
-                            "How well it is known: read, reported, from memory, or common practice.", "read",
+                            "status",
+                            OneOf({one.value: one for one in Standing}),
+                            "How well it is known: read, reported, from memory, or common practice.",
+                            "read",
                             name="standing",
                         ),
                         _CONFIRMED,
                     ],
                     id_key="id",
                 ),
-                most=1_000, noun="source",
+                most=1_000,
+                noun="source",
             ),
             "Every citation once.",
             [{"id": "puwer-11", "title": "PUWER 1998", "clause": "reg 11", "status": "read"}],
@@ -126,7 +142,8 @@ WORDS = Record(
                     ],
                     id_key="id",
                 ),
-                most=2_000, noun="word",
+                most=2_000,
+                noun="word",
             ),
             "The words of the trade that the course uses.",
             [{"id": "chuck-key", "word": "chuck key", "meaning": "The key that opens the chuck."}],

@@ -9,6 +9,8 @@
  * @typedef {{id: string, name: string, workplace: string, made: string, courses: Record<string, CourseEntry>}} Card
  */
 const CardRecord = (() => {
+  "use strict";
+
   const FILE_FORMAT = "journeybook card 1";
   /** A card holds text only; anything larger is some other file. */
   const LARGEST_FILE = 4_000_000;

@@ -7,6 +7,8 @@
  * @typedef {{format: string, current: string | null, cards: Record<string, Card>}} Box
  */
 const CardStore = (() => {
+  "use strict";
+
   const KEY = "journeybook.cards";
   const FORMAT = "journeybook cards 1";
 

@@ -8,6 +8,8 @@
  *   `working` holds answers that are begun but not whole; `at` counts from 0
  */
 const CheckSession = (() => {
+  "use strict";
+
   /**
    * @param {{course: string, version: string, digest: string, profile: string, language: string, seed: string,
    *   avoid: string[], form: FormLine[], started: string}} facts

@@ -1,5 +1,7 @@
 /** Days as text (2026-11-24), and how people read them. The clock is always passed in. */
 const Dates = (() => {
+  "use strict";
+
   /** The day on the wall calendar of this device. @param {Date} moment @returns {string} */
   function day(moment) {
     const two = (/** @type {number} */ number) => String(number).padStart(2, "0");

@@ -7,6 +7,8 @@
  *   `number` counts from 1, as this device remembers; `result` is null where the page holds another state of the course
  */
 const HandedIn = (() => {
+  "use strict";
+
   /**
    * @param {CheckEntry} entry
    * @param {number} number

@@ -4,6 +4,8 @@
  * @typedef {{now: Arrangement, past: Arrangement[]}} SequenceState
  */
 const Sequence = (() => {
+  "use strict";
+
   /** @param {string[]} order @param {number} [placed] @returns {SequenceState} */
   function begin(order, placed = 0) {
     return { now: { order: [...order], placed }, past: [] };

@@ -1,5 +1,7 @@
 /** Whose card? A sheet laid over the page: choose a card, begin one, take one out of a file, put one away. */
 const CardDialog = (() => {
+  "use strict";
+
   /**
    * @param {Store} store
    * @param {{newId: () => string, now: () => Date}} tools

@@ -1,5 +1,7 @@
 /** The current card on every page, and a plain sentence where this browser does not keep it. */
 const CardView = (() => {
+  "use strict";
+
   const MARK = "#card=";
 
   /** @param {Store} store @param {CardSheet} sheet */
@@ -48,6 +50,7 @@ const CardView = (() => {
       if (!document.querySelector("main [data-cards]")) strip.append(cell);
       return () => {
         const card = store.current();
+        cell.classList.toggle("is-nobody", !card);
         cell.replaceChildren(Dom.make("span", { class: "label" }, Words.say("Card of")),
           Dom.make("button", { type: "button", class: "strip-value card-switch", click: () => sheet.whose() },
             card ? card.name : Words.say("Whose card?")));

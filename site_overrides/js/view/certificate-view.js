@@ -1,5 +1,7 @@
 /** Fills the completion certificate with what the attempt and its result say. Nothing else may enter it. */
 const CertificateView = (() => {
+  "use strict";
+
   const SIZES = ["certificate-roomy", "certificate-plain", "certificate-close"];
   /** Height of Letter less its margins, 254 mm in CSS pixels, and a little for another machine's rounding. */
   const PAPER = (254 * 96) / 25.4 - 8;

@@ -1,5 +1,7 @@
 /** What a handed-in check came to: the result in words, what to revisit, the questions with their reasons. */
 const CheckResultView = (() => {
+  "use strict";
+
   /**
    * @param {HTMLElement} root the leaf, for texts that stand in the page
    * @param {HandedInCheck} check

@@ -1,5 +1,7 @@
 /** The check while it runs: one question at a time, the list of all, and handing in. */
 const CheckRun = (() => {
+  "use strict";
+
   /**
    * @param {HTMLElement} desk where everything is shown
    * @param {{

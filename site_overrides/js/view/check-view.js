@@ -1,5 +1,7 @@
 /** The open check from the first look to the certificate; everything it knows stands on the card. */
 const CheckView = (() => {
+  "use strict";
+
   /**
    * @param {HTMLElement} desk the element with `data-check-desk`
    * @param {Store} store

@@ -1,14 +1,19 @@
 /** match: each item has a row of letter boxes. A letter serves one item; taken elsewhere, it moves, and that is said. */
 const ControlMatch = (() => {
+  "use strict";
+
   /** @param {HTMLElement} section @param {ControlHost} host @returns {Control} */
   function mount(section, host) {
     const answers = Dom.one(section, ".match-answers");
     const items = Dom.all(section, ".match-item");
     const said = Dom.make("p", { class: "unseen", role: "status" });
     answers.before(Dom.make("p", { class: "hint" },
-      Words.say("Give each line the letter of its partner. A letter may be left over.")));
+      Words.say("Give each line the letter of its partner. A letter may be left over. On a keyboard, arrows move and Space chooses.")));
     answers.after(said);
-    for (const item of items) item.addEventListener("change", (event) => chose(item, /** @type {HTMLInputElement} */ (event.target)));
+    for (const item of items) {
+      item.addEventListener("change", (event) => chose(item, /** @type {HTMLInputElement} */ (event.target)));
+      item.addEventListener("keydown", (event) => step(item, event));
+    }
 
     /** @param {HTMLElement} item */
     function picked(item) {
@@ -18,6 +23,20 @@ const ControlMatch = (() => {
     /** @param {string} answer */
     function words(answer) {
       return Dom.text(Dom.one(answers, `[data-answer="${answer}"] .answer-text`));
+    }
+
+    /**
+     * Arrow keys move the focus and choose nothing: passing over a letter would take it away from its item.
+     * Space chooses. (ARIA Authoring Practices, radio group in a toolbar.)
+     * @param {HTMLElement} item @param {KeyboardEvent} event
+     */
+    function step(item, event) {
+      const by = ["ArrowRight", "ArrowDown"].includes(event.key) ? 1 : ["ArrowLeft", "ArrowUp"].includes(event.key) ? -1 : 0;
+      if (by === 0) return;
+      event.preventDefault();
+      const boxes = Dom.all(item, "input");
+      const from = boxes.findIndex((box) => box === document.activeElement);
+      boxes[(from + by + boxes.length) % boxes.length].focus();
     }
 
     /** @param {HTMLElement} item @param {HTMLInputElement} input */

@@ -1,5 +1,7 @@
 /** number: what was typed stays as typed; what cannot be read is asked for again beside the box. */
 const ControlNumber = (() => {
+  "use strict";
+
   /** @param {HTMLElement} section @param {ControlHost} host @returns {Control} */
   function mount(section, host) {
     const box = /** @type {HTMLInputElement} */ (Dom.one(section, ".number-box"));

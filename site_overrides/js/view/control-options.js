@@ -1,5 +1,7 @@
 /** choice and choices: rows with a radio button or a box. */
 const ControlOptions = (() => {
+  "use strict";
+
   /** @param {HTMLElement} section @param {ControlHost} host @returns {Control} */
   function mount(section, host) {
     const several = section.dataset.kind === "choices";

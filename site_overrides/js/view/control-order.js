@@ -1,5 +1,7 @@
 /** order: tap the steps one after the other; then arrows move them; undo takes the last change back. */
 const ControlOrder = (() => {
+  "use strict";
+
   /** A second tap sooner than this is taken for a bounce of the glove. */
   const BOUNCE = 300;
 

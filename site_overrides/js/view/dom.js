@@ -1,5 +1,7 @@
 /** Making and finding elements. Text always goes in as text, never as markup. */
 const Dom = (() => {
+  "use strict";
+
   /** @typedef {string | Node | null | undefined | false} Child */
 
   /**

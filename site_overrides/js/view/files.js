@@ -1,5 +1,7 @@
 /** Giving the learner a file, and taking one in. Nothing leaves the device. */
 const Files = (() => {
+  "use strict";
+
   /** @param {string} name @param {BlobPart} content @param {string} [type] */
   function save(name, content, type = "application/json") {
     const address = URL.createObjectURL(new Blob([content], { type }));

@@ -1,5 +1,7 @@
 /** The data that stand beside a leaf in the page, for both editions. */
 const PageData = (() => {
+  "use strict";
+
   /** @type {Map<string, any>} */
   const read = new Map();
 

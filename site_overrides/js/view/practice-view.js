@@ -1,5 +1,7 @@
 /** Practice in a lesson: answer, read why, try again, with other numbers where there are some. Nothing is kept. */
 const PracticeView = (() => {
+  "use strict";
+
   /**
    * @param {ParentNode} within
    * @param {() => string} newSeed random text, for the order of options

@@ -22,6 +22,8 @@
  * }} QuestionOnPage
  */
 const QuestionView = (() => {
+  "use strict";
+
   /** @type {Record<string, {mount: (section: HTMLElement, host: ControlHost) => Control}>} */
   const KINDS = {
     choice: ControlOptions,

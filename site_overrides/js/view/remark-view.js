@@ -1,5 +1,7 @@
 /** What is said after an answer: the result in words and in a shape, what to mend, and why. */
 const RemarkView = (() => {
+  "use strict";
+
   const WHOLE = 1000;
 
   /**

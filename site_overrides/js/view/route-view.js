@@ -1,5 +1,7 @@
 /** What the card says about reading and checks: on the route card, in a module's list, at the end of a lesson. */
 const RouteView = (() => {
+  "use strict";
+
   /**
    * @param {Store} store
    * @param {CardSheet} sheet

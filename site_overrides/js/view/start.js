@@ -1,5 +1,7 @@
 /** Puts everything in its place. The only file that asks the browser for the time, for chance and for storage. */
 const Start = (() => {
+  "use strict";
+
   /** 128 random bits in hexadecimal. crypto.getRandomValues also works on plain http and from file://. */
   function newSeed() {
     return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join("");

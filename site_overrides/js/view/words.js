@@ -1,5 +1,7 @@
 /** The words of the interface. English stands in the scripts; a table replaces it in other languages. */
 const Words = (() => {
+  "use strict";
+
   /** @type {Record<string, string>} */
   let table = {};
 

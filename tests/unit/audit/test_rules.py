@@ -4,6 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+
 from journeybook.audit import audit
 from journeybook.audit.above_options import find_above_options
 from journeybook.audit.lesson_length import find_long_lessons
@@ -30,9 +31,15 @@ def course() -> Course:
 def question(name: str, texts: list[str], right: int = 0, ask: str = "") -> ChoiceQuestion:
     options = tuple(Option(id=f"o{at}", text=text, place=HERE) for at, text in enumerate(texts))
     return ChoiceQuestion(
-        id=name, use=Use.PRACTICE, outcome="guard-set", level=Outlook.RECALL, ask=ask or f"What about {name}?",
-        options=options, right=f"o{right}", place=HERE,
-    )  # fmt: skip
+        id=name,
+        use=Use.PRACTICE,
+        outcome="guard-set",
+        level=Outlook.RECALL,
+        ask=ask or f"What about {name}?",
+        options=options,
+        right=f"o{right}",
+        place=HERE,
+    )
 
 
 def with_bank(course: Course, questions: list[ChoiceQuestion]) -> Course:
@@ -68,7 +75,9 @@ def test_an_outcome_without_a_cell_is_named(course: Course) -> None:
     assert course.check is not None
     check = replace(course.check, cells=course.check.cells[:1])
     found = list(find_outcomes_not_checked(replace(course, check=check)))
-    assert [problem.message for problem in found] == ["The check draws no question for the outcome guard-set."]
+    assert [problem.message for problem in found] == [
+        "The check draws no question for the outcome guard-set."
+    ]
 
 
 def test_a_course_without_a_check_is_not_told_about_cells(course: Course) -> None:
@@ -143,7 +152,7 @@ def test_nearly_equal_questions_are_named_once(course: Course) -> None:
 
 
 def test_pairs_found_by_prefix_are_those_of_comparing_all() -> None:
-    words = "the sleeve covers drill down to work knob collar locks before spindle turns".split()
+    words = ["the", "sleeve", "covers", "drill", "down", "to", "work", "knob", "collar", "locks", "before"]
     texts = [" ".join(words[(at * step) % len(words)] for at in range(9)) for step in range(1, 40)]
     sets = [groups_of_three(text) for text in texts]
     later_of_all = {

@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from journeybook.content.arithmetic import (
     MOST_CHARACTERS,
     MOST_DEEP,
@@ -25,7 +26,11 @@ def value(text: str, **names: int) -> Fraction | Flaw:
 
 def flaw(text: str, **names: int) -> Flaw:
     expression = parse(text)
-    found = expression if isinstance(expression, Flaw) else expression.value({n: Fraction(v) for n, v in names.items()})
+    found = (
+        expression
+        if isinstance(expression, Flaw)
+        else expression.value({n: Fraction(v) for n, v in names.items()})
+    )
     assert isinstance(found, Flaw)
     return found
 
@@ -115,7 +120,10 @@ def test_size_is_capped() -> None:
 
 
 def test_length_is_capped() -> None:
-    assert flaw("1" * (MOST_CHARACTERS + 1)).message == f"The expression has more than {MOST_CHARACTERS} characters"
+    assert (
+        flaw("1" * (MOST_CHARACTERS + 1)).message
+        == f"The expression has more than {MOST_CHARACTERS} characters"
+    )
 
 
 def test_depth_is_capped() -> None:
@@ -150,7 +158,9 @@ TREES = st.recursive(
 
 
 @given(TREES)
-def test_the_value_is_that_of_pythons_own_grammar_over_fractions(tree: tuple[str, object, object] | int) -> None:
+def test_the_value_is_that_of_pythons_own_grammar_over_fractions(
+    tree: tuple[str, object, object] | int,
+) -> None:
     text = _written(tree)
     try:
         expected = _worked_out(ast.parse(text, mode="eval").body)
@@ -169,7 +179,14 @@ def test_no_text_raises(text: str) -> None:
 
 @pytest.mark.parametrize(
     ("number", "places", "expected"),
-    [("0.5", 0, 1), ("-0.5", 0, -1), ("0.4999", 0, 0), ("1.005", 2, "1.01"), ("15", -1, 20), ("-15", -1, -20)],
+    [
+        ("0.5", 0, 1),
+        ("-0.5", 0, -1),
+        ("0.4999", 0, 0),
+        ("1.005", 2, "1.01"),
+        ("15", -1, 20),
+        ("-15", -1, -20),
+    ],
 )
 def test_a_half_rounds_away_from_zero(number: str, places: int, expected: int | str) -> None:
     assert round_half_away(Fraction(number), places) == Fraction(expected)
@@ -177,7 +194,14 @@ def test_a_half_rounds_away_from_zero(number: str, places: int, expected: int | 
 
 @pytest.mark.parametrize(
     ("number", "text"),
-    [("170", "170"), ("1/8", "0.125"), ("-10/3", "-3.333333333333"), ("0", "0"), ("51/5", "10.2"), ("-1/2", "-0.5")],
+    [
+        ("170", "170"),
+        ("1/8", "0.125"),
+        ("-10/3", "-3.333333333333"),
+        ("0", "0"),
+        ("51/5", "10.2"),
+        ("-1/2", "-0.5"),
+    ],
 )
 def test_a_fraction_is_written_as_people_write_it(number: str, text: str) -> None:
     assert decimal_text(Fraction(number)) == text

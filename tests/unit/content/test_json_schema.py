@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
+
 from journeybook.content.json_schema import FILE_KINDS, schema_of, schemas
 from journeybook.source.shapes import KindUnion, Listing, OneKeyUnion, Record
 from journeybook.source.strict_yaml import read_document
@@ -16,11 +17,14 @@ BASE = FAULTS / "base"
 DEMO = Path(__file__).parents[3]
 
 REFUSED_BY_BOTH = [
-    "key-misspelt", "key-from-nowhere", "title-missing", "contact-missing", "contact-without-reach", "right-missing",
+    "key-misspelt", "key-from-nowhere", "title-missing", "contact-missing", "contact-without-reach",
+    "right-missing",
     "kit-value-without-quotes", "version-without-quotes", "text-is-a-list", "ask-empty", "ask-only-spaces",
     "title-too-long", "id-with-capitals", "id-starts-with-digit", "minutes-in-quotes", "minutes-zero",
-    "percent-over-a-hundred", "percent-with-decimals", "validity-of-no-months", "draw-nothing", "example-in-quotes",
-    "date-turned-round", "level-misspelt", "status-unknown", "kind-misspelt", "kind-missing", "options-are-text",
+    "percent-over-a-hundred", "percent-with-decimals", "validity-of-no-months", "draw-nothing",
+    "example-in-quotes",
+    "date-turned-round", "level-misspelt", "status-unknown", "kind-misspelt", "kind-missing",
+    "options-are-text",
     "one-option-only", "option-is-text", "block-with-two-keys", "block-kind-misspelt", "version-with-a-space",
     "language-by-name", "file-holds-a-list", "figure-without-alt",
 ]  # fmt: skip
@@ -49,12 +53,17 @@ def refusals(root: Path, path: Path) -> list[str]:
     kind = kind_of(path.relative_to(root).as_posix())
     assert kind is not None, path
     document, problems = read_document(path.read_bytes(), path.name)
-    assert document is not None and not problems
-    return [error.message for error in Draft202012Validator(schema_of(kind)).iter_errors(as_json(document.root))]
+    assert document is not None
+    assert not problems
+    return [
+        error.message for error in Draft202012Validator(schema_of(kind)).iter_errors(as_json(document.root))
+    ]
 
 
 def files_of(root: Path, course: str) -> list[Path]:
-    return sorted((root / "course_src" / course).rglob("*.yml")) + sorted((root / "quizzes" / course).glob("*.yml"))
+    return sorted((root / "course_src" / course).rglob("*.yml")) + sorted(
+        (root / "quizzes" / course).glob("*.yml")
+    )
 
 
 @pytest.mark.parametrize("kind", FILE_KINDS)

@@ -6,6 +6,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+
 from journeybook.content import loader
 from journeybook.content.assembly import course_from_files
 from journeybook.content.loader import load_course, load_courses
@@ -35,7 +36,11 @@ def test_a_good_course_is_read_whole() -> None:
     course, problems = load_course(BASE, "pillar-drill", profile="uk")
     assert course is not None
     assert problems == []
-    assert (course.id, course.title, course.languages) == ("pillar-drill", "Set the guard on a pillar drill", ("en",))
+    assert (course.id, course.title, course.languages) == (
+        "pillar-drill",
+        "Set the guard on a pillar drill",
+        ("en",),
+    )
     assert [module.id for module in course.modules] == ["guard", "setting"]
     assert [module.operation for module in course.modules] == [10, 20]
     assert [lesson.id for lesson in course.lessons] == ["parts-of-the-guard", "set-the-guard"]
@@ -80,7 +85,9 @@ def test_a_retired_question_is_kept_and_not_asked() -> None:
 def test_lesson_files_run_by_their_number(site: Path) -> None:
     folder = site / COURSE / "modules" / "20-setting"
     text = (folder / "10-set.yml").read_text()
-    (folder / "9-before.yml").write_text(text.replace("set-the-guard", "before").replace("lesson.before", "lesson.set-the-guard"))
+    (folder / "9-before.yml").write_text(
+        text.replace("set-the-guard", "before").replace("lesson.before", "lesson.set-the-guard")
+    )
     course, problems = load_course(site, "pillar-drill", profile="uk")
     assert course is not None, problems
     assert [lesson.id for lesson in course.modules[1].lessons] == ["before", "set-the-guard"]
@@ -93,7 +100,8 @@ def test_a_course_without_words_figures_or_check_is_a_course(site: Path) -> None
     shutil.rmtree(site / COURSE / "modules" / "20-setting")
     lesson = site / COURSE / "modules" / "10-guard" / "10-parts.yml"
     lesson.write_text(
-        'id: parts\ntitle: "Parts"\nminutes: 5\noutcomes: guard-parts\nsource: kit\nbody:\n  - text: "A sleeve."\n'
+        'id: parts\ntitle: "Parts"\nminutes: 5\noutcomes: guard-parts\nsource: kit\n'
+        'body:\n  - text: "A sleeve."\n'
     )
     course, problems = load_course(site, "pillar-drill", profile="uk")
     assert course is not None, problems
@@ -215,10 +223,16 @@ def test_hidden_and_reading_files_are_left_alone(site: Path) -> None:
 
 
 def test_paths_that_differ_in_capitals_only_are_a_fault() -> None:
-    files = {path.relative_to(BASE).as_posix(): path.read_bytes() for path in BASE.rglob("*") if path.is_file()}
+    files = {
+        path.relative_to(BASE).as_posix(): path.read_bytes() for path in BASE.rglob("*") if path.is_file()
+    }
     files["course_src/pillar-drill/Kit.yml"] = files["course_src/pillar-drill/kit.yml"]
     course, problems = course_from_files(
-        files, "pillar-drill", profile="uk", course_dir="course_src/pillar-drill", quiz_dir="quizzes/pillar-drill"
+        files,
+        "pillar-drill",
+        profile="uk",
+        course_dir="course_src/pillar-drill",
+        quiz_dir="quizzes/pillar-drill",
     )
     assert course is None
     assert "C027" in {problem.code for problem in problems}
@@ -250,7 +264,9 @@ def test_several_courses_are_loaded_in_the_order_asked_for(site: Path) -> None:
 def test_other_folders_can_be_named(site: Path) -> None:
     shutil.move(site / "course_src", site / "courses")
     shutil.move(site / "quizzes", site / "banks")
-    course, problems = load_course(site, "pillar-drill", profile="uk", courses_dir="courses", quizzes_dir="banks")
+    course, problems = load_course(
+        site, "pillar-drill", profile="uk", courses_dir="courses", quizzes_dir="banks"
+    )
     assert course is not None, problems
     assert course.place.file == "courses/pillar-drill/course.yml"
 

@@ -5,6 +5,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+
 from journeybook.content.arithmetic import Flaw
 from journeybook.content.loader import load_course
 from journeybook.content.model import NumberQuestion

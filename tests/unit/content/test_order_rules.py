@@ -3,6 +3,7 @@ from __future__ import annotations
 import networkx
 from hypothesis import given
 from hypothesis import strategies as st
+
 from journeybook.content.checks.order_rules import _find_circle
 
 EDGES = st.dictionaries(
@@ -15,7 +16,9 @@ def test_a_circle_is_found_where_there_is_one_and_only_there(after: dict[str, li
     graph = networkx.DiGraph((one, other) for one, others in after.items() for other in others)
     circle = _find_circle(after)
     assert bool(circle) == (not networkx.is_directed_acyclic_graph(graph))
-    assert all(graph.has_edge(one, other) for one, other in zip(circle, [*circle[1:], *circle[:1]], strict=True))
+    assert all(
+        graph.has_edge(one, other) for one, other in zip(circle, [*circle[1:], *circle[:1]], strict=True)
+    )
 
 
 def test_a_long_chain_is_walked_without_recursion() -> None:

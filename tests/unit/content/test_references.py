@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from journeybook.content.references import (
     Reference,
     RefersTo,
@@ -32,7 +33,9 @@ def test_a_reference_is_read(inside: str, expected: tuple[RefersTo, str, bool, s
     assert (found.to, found.name, found.number_only, found.wording) == expected
 
 
-@pytest.mark.parametrize("inside", ["", "kit", "kit.", "Kit.flow", "kit flow", "word.a|", "lesson.a.number", "kit.a.b"])
+@pytest.mark.parametrize(
+    "inside", ["", "kit", "kit.", "Kit.flow", "kit flow", "word.a|", "lesson.a.number", "kit.a.b"]
+)
 def test_anything_else_is_not(inside: str) -> None:
     found = read_reference(inside)
     assert found is None or found.to is RefersTo.GIVEN
@@ -49,7 +52,9 @@ def test_all_references_of_a_text_are_found_in_order() -> None:
 
 
 def test_only_references_are_replaced() -> None:
-    assert replace_references(r"{kit.a} \{x\} {y z}", lambda reference: reference.name.upper()) == "A {x} {y z}"
+    assert (
+        replace_references(r"{kit.a} \{x\} {y z}", lambda reference: reference.name.upper()) == "A {x} {y z}"
+    )
 
 
 @given(st.text(alphabet="{}\\kit.aword|_ \n", max_size=30))

@@ -4,16 +4,20 @@ from fractions import Fraction
 
 import pint
 import pytest
+
 from journeybook.content.units import UNITS, canonical_unit, factor_between
 
 PINT_NAMES = {
     "L/min": "liter/minute", "L/s": "liter/second", "m3/h": "meter**3/hour", "m3/min": "meter**3/minute",
     "ft3/min": "foot**3/minute", "m3": "meter**3", "L": "liter", "mL": "milliliter", "ft3": "foot**3",
-    "in": "inch", "ft": "foot", "um": "micrometer", "m2": "meter**2", "cm2": "centimeter**2", "mm2": "millimeter**2",
+    "in": "inch", "ft": "foot", "um": "micrometer", "m2": "meter**2", "cm2": "centimeter**2", "mm2":
+    "millimeter**2",
     "mmH2O": "conventional_mmH2O", "inH2O": "conventional_inH2O",
-    "kg/m3": "kilogram/meter**3", "g/m3": "gram/meter**3", "mg/m3": "milligram/meter**3", "ug/m3": "microgram/meter**3",
+    "kg/m3": "kilogram/meter**3", "g/m3": "gram/meter**3", "mg/m3": "milligram/meter**3", "ug/m3":
+    "microgram/meter**3",
     "%": "percent", "s": "second", "min": "minute", "h": "hour", "d": "day", "t": "metric_ton", "g": "gram",
-    "Ah": "ampere*hour", "mAh": "milliampere*hour", "Wh": "watt*hour", "kWh": "kilowatt*hour", "Nm": "newton*meter",
+    "Ah": "ampere*hour", "mAh": "milliampere*hour", "Wh": "watt*hour", "kWh": "kilowatt*hour", "Nm":
+    "newton*meter",
     "rpm": "turn/minute", "m/s": "meter/second", "m/min": "meter/minute", "mm/min": "millimeter/minute",
     "km/h": "kilometer/hour", "deg": "degree", "K": "kelvin",
 }  # fmt: skip
@@ -77,7 +81,14 @@ def test_every_unit_states_its_source() -> None:
 
 @pytest.mark.parametrize(
     ("written", "symbol"),
-    [("l/min", "L/min"), ("m³/h", "m3/h"), ("µg/m³", "ug/m3"), ("μg/m3", "ug/m3"), (" mm ", "mm"), ("cfm", "ft3/min")],
+    [
+        ("l/min", "L/min"),
+        ("m³/h", "m3/h"),
+        ("µg/m³", "ug/m3"),
+        ("μg/m3", "ug/m3"),
+        (" mm ", "mm"),
+        ("cfm", "ft3/min"),
+    ],
 )
 def test_usual_spellings_are_known(written: str, symbol: str) -> None:
     assert canonical_unit(written) == symbol

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from journeybook.content import markup
 from journeybook.content.loader import load_course
 from journeybook.content.markup import render_block, render_inline, render_plain
@@ -45,7 +46,10 @@ def test_a_word_links_to_the_glossary() -> None:
 
 
 def test_a_word_can_be_inflected() -> None:
-    assert WORDS.inline("{word.chuck-key|chuck keys}") == '<a class="word" href="page:words#chuck-key">chuck keys</a>'
+    assert (
+        WORDS.inline("{word.chuck-key|chuck keys}")
+        == '<a class="word" href="page:words#chuck-key">chuck keys</a>'
+    )
 
 
 def test_a_lesson_is_linked_by_its_title() -> None:
@@ -55,7 +59,10 @@ def test_a_lesson_is_linked_by_its_title() -> None:
 
 
 def test_a_figure_is_named_and_linked() -> None:
-    assert WORDS.inline("{figure.guard-laid-out}") == '<a href="page:figure/guard-laid-out">The guard, laid out</a>'
+    assert (
+        WORDS.inline("{figure.guard-laid-out}")
+        == '<a href="page:figure/guard-laid-out">The guard, laid out</a>'
+    )
 
 
 def test_a_brace_behind_a_backslash_is_a_brace() -> None:
@@ -81,7 +88,7 @@ def test_references_work_inside_emphasis_tables_and_code() -> None:
 
 
 def test_a_value_is_never_read_as_markup() -> None:
-    odd = replace(COURSE.kit.values["guard-lock"], value="*a* <b> \"c\"")
+    odd = replace(COURSE.kit.values["guard-lock"], value='*a* <b> "c"')
     sheet = replace(COURSE.kit, values={"guard-lock": odd})
     html = Wording(replace(COURSE, kit=sheet)).inline("{kit.guard-lock}")
     assert html == '<span class="value example">*a* &lt;b&gt; &quot;c&quot;</span>'
@@ -92,7 +99,9 @@ def test_a_reference_in_a_link_address_makes_no_link_and_no_broken_attribute() -
     assert "<a " not in html
 
 
-@pytest.mark.parametrize("text", ['[x](page:card "{kit.guard-gap}")', "```{kit.guard-gap}\nx\n```", "| {kit.guard-gap} |\n|---|\n"])
+@pytest.mark.parametrize(
+    "text", ['[x](page:card "{kit.guard-gap}")', "```{kit.guard-gap}\nx\n```", "| {kit.guard-gap} |\n|---|\n"]
+)
 def test_a_reference_never_ends_up_inside_an_attribute(text: str) -> None:
     for piece in WORDS.block(text, "les").split('"')[1::2]:
         assert "<" not in piece or piece.startswith(">")
@@ -113,7 +122,9 @@ def test_equal_headings_get_different_ids_on_one_page() -> None:
 
 def test_a_table_scrolls_by_itself_and_needs_no_style() -> None:
     html = render_block("| part | mm |\n|:--|--:|\n| sleeve | 6 |\n")
-    assert html.startswith('<div class="table-scroll" tabindex="0" role="region" aria-label="part, mm"><table>')
+    assert html.startswith(
+        '<div class="table-scroll" tabindex="0" role="region" aria-label="part, mm"><table>'
+    )
     assert '<th scope="col" class="right">mm</th>' in html
     assert "style" not in html
 
@@ -122,7 +133,9 @@ def test_html_of_an_author_is_text() -> None:
     assert render_inline("<b onclick=x>&amp;</b>") == "&lt;b onclick=x&gt;&amp;&lt;/b&gt;"
 
 
-@pytest.mark.parametrize("address", ["javascript:alert(1)", "data:text/html,x", "file:///etc/passwd", "//evil.example", "x.html"])
+@pytest.mark.parametrize(
+    "address", ["javascript:alert(1)", "data:text/html,x", "file:///etc/passwd", "//evil.example", "x.html"]
+)
 def test_links_lead_nowhere_else(address: str) -> None:
     assert "<a" not in render_inline(f"[x]({address})")
 

@@ -6,6 +6,7 @@ from xml.etree import ElementTree
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from journeybook.diagnostics.problem import Problem
 from journeybook.drawing.svg_check import ELEMENTS, LARGEST, check_svg
 
@@ -30,7 +31,8 @@ def refused(body: str, opening: str = OPEN) -> Problem:
 
 
 def test_a_plain_drawing_comes_back_normalised() -> None:
-    data = f'<?xml version="1.0"?>\n<!-- drawn by hand -->\n{OPEN}\n  <rect x="1" y="2"\n width="3" height="4"/>\n</svg>\n'
+    head = '<?xml version="1.0"?>\n<!-- drawn by hand -->\n'
+    data = f'{head}{OPEN}\n  <rect x="1" y="2"\n width="3" height="4"/>\n</svg>\n'
     svg, problems = check_svg(data.encode(), "figures/knob.svg", "knob")
     assert problems == []
     assert svg == f'{OPEN}<rect x="1" y="2" width="3" height="4"></rect></svg>'
@@ -52,7 +54,9 @@ def test_a_reference_may_come_before_what_it_names() -> None:
 
 
 def test_text_is_kept_and_escaped() -> None:
-    assert good("<text x='1' y='2'>A &lt; B\n   &amp; C</text>").endswith('<text x="1" y="2">A &lt; B &amp; C</text></svg>')
+    assert good("<text x='1' y='2'>A &lt; B\n   &amp; C</text>").endswith(
+        '<text x="1" y="2">A &lt; B &amp; C</text></svg>'
+    )
 
 
 @pytest.mark.parametrize(
@@ -154,8 +158,10 @@ def test_another_root_is_refused() -> None:
     "text",
     [
         "<!DOCTYPE svg><svg viewBox='0 0 1 1'/>",
-        "<!DOCTYPE svg [<!ENTITY a 'aaaa'><!ENTITY b '&a;&a;'>]><svg viewBox='0 0 1 1'><text>&b;</text></svg>",
-        "<!DOCTYPE svg [<!ENTITY x SYSTEM 'file:///etc/passwd'>]><svg viewBox='0 0 1 1'><text>&x;</text></svg>",
+        "<!DOCTYPE svg [<!ENTITY a 'aaaa'><!ENTITY b '&a;&a;'>]><svg viewBox='0 0 1 "
+        "1'><text>&b;</text></svg>",
+        "<!DOCTYPE svg [<!ENTITY x SYSTEM 'file:///etc/passwd'>]><svg viewBox='0 0 1 "
+        "1'><text>&x;</text></svg>",
         "<svg viewBox='0 0 1 1'>&nbsp;</svg>",
         "<svg viewBox='0 0 1 1'><g></svg>",
         "",

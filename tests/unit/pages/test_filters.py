@@ -6,6 +6,7 @@ from gettext import NullTranslations
 
 import pytest
 from drill_pages import drill_course
+
 from journeybook.pages.filters import day, duration, script_json, svg_for
 
 ENGLISH = NullTranslations()

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import pytest
 from drill_pages import drill_course, leaves
+
 from journeybook.pages.links import Targets
 
 TARGETS = Targets(drill_course())

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 from drill_pages import FACTS, drill_course, leaves, page, words_in
+
 from journeybook.content.wording import Wording
 from journeybook.pages.links import Targets
 from journeybook.pages.reading import reading_leaves

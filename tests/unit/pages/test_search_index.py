@@ -3,6 +3,7 @@ from __future__ import annotations
 import json
 
 from drill_pages import drill_course
+
 from journeybook.content.model import Use
 from journeybook.content.wording import Wording
 from journeybook.pages.search_index import one_file_search_data, search_entries, site_search_script

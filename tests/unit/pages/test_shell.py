@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 
 from drill_pages import BASE, FACTS, drill_course, leaves, page, words_in
+
 from journeybook.content.wording import Wording
 from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.rack import rack_leaf

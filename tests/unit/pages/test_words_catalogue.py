@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
 from journeybook.diagnostics.problem import Place
 from journeybook.pages import words_catalogue
 from journeybook.pages.words_catalogue import catalogue_problems, load_catalogue

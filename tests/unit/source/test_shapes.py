@@ -6,10 +6,12 @@ from datetime import date
 from typing import Any
 
 import pytest
+
 from journeybook.content.json_schema import FILE_KINDS
 from journeybook.diagnostics.problem import Place
+from journeybook.source.reading import INVALID, Reading
 from journeybook.source.scalars import Day, Flag, Id, NamedTexts, OneOf, Text, Whole
-from journeybook.source.shapes import INVALID, Field, KindUnion, Listing, OneKeyUnion, Reading, Record, read_root
+from journeybook.source.shapes import Field, KindUnion, Listing, OneKeyUnion, Record, read_root
 from journeybook.source.strict_yaml import read_document
 
 
@@ -38,19 +40,23 @@ class Board:
     pegs: tuple[Peg, ...]
 
 
-BOARD = Record(Board, "board", [Field("pegs", Listing(PEG, least=1, noun="peg"), "The pegs.", [])], placed=False)
+BOARD = Record(
+    Board, "board", [Field("pegs", Listing(PEG, least=1, noun="peg"), "The pegs.", [])], placed=False
+)
 
 
 def read(text: str, shape: Any = PEG) -> tuple[Any, Reading]:
     document, problems = read_document(text.encode(), "pegs.yml")
-    assert document is not None and not problems
+    assert document is not None
+    assert not problems
     return read_root(shape, document)
 
 
 def value_of(shape: Any, text: str) -> tuple[Any, list[str]]:
     """What a shape makes of one value, and the codes of its problems."""
     document, problems = read_document(f"value: {text}\n".encode(), "value.yml")
-    assert document is not None and not problems
+    assert document is not None
+    assert not problems
     reading = Reading(document)
     return shape.read(reading, document.root, "value", ""), [problem.code for problem in reading.problems]
 
@@ -174,9 +180,15 @@ def test_a_value_that_is_not_as_it_should_be_gets_its_code(shape: Any, text: str
     assert value_of(shape, text) == (INVALID, [code])
 
 
-@pytest.mark.parametrize(("text", "code"), [("[a]", "C013"), ("[{text: a, why: b}]", "C013"), ("[{txt: a}]", "C001")])
+@pytest.mark.parametrize(
+    ("text", "code"), [("[a]", "C013"), ("[{text: a, why: b}]", "C013"), ("[{txt: a}]", "C001")]
+)
 def test_a_block_has_exactly_one_key_that_is_known(text: str, code: str) -> None:
-    block = OneKeyUnion(lambda *parts: parts, "block", [Field("text", Text(), "Text.", "a"), Field("why", Text(), "Why.", "b")])
+    block = OneKeyUnion(
+        lambda *parts: parts,
+        "block",
+        [Field("text", Text(), "Text.", "a"), Field("why", Text(), "Why.", "b")],
+    )
     assert value_of(Listing(block), text) == (INVALID, [code])
 
 
