@@ -10,6 +10,7 @@ from journeybook.diagnostics.problem import Problem
 from journeybook.marking.compiled import compile_course
 from journeybook.marking.release import compare_with_release, last_release
 from journeybook.pages.site import Ready
+from journeybook.pages.words_catalogue import catalogue_problems
 from journeybook.project import Project
 
 
@@ -25,6 +26,7 @@ def courses_of(project: Project) -> tuple[list[Ready], list[Problem]]:
     ready: list[Ready] = []
     for course in courses:
         problems += audit(course)
+        problems += catalogue_problems(course.languages, course.place)
         compiled = compile_course(course)
         released = last_release(project.root / project.courses_dir / course.id, course.profile.id)
         problems += compare_with_release(course, compiled, released)

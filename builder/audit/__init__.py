@@ -1,5 +1,7 @@
-"""The audit: rules about good courses and good questions, one a file. Each finds warnings, none stops a "
-"build."""
+"""The audit: rules about good courses and good questions, one a file.
+
+Each finds warnings, none stops a build.
+"""
 
 from __future__ import annotations
 

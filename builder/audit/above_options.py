@@ -1,5 +1,7 @@
-"""A006: no option points at the others (Haladyna, Downing and Rodriguez 2002, guidelines 25 and 26). "
-"English texts only."""
+"""A006: no option points at the others.
+
+Haladyna, Downing and Rodriguez 2002, guidelines 25 and 26 (the numbers from memory). English texts only.
+"""
 
 from __future__ import annotations
 

@@ -1,5 +1,7 @@
-"""A004: a lesson fits into one sitting. The limit of twelve minutes is common practice; there is no "
-"single source."""
+"""A004: a lesson fits into one sitting.
+
+The limit of twelve minutes is common practice; there is no single source.
+"""
 
 from __future__ import annotations
 

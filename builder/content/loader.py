@@ -1,5 +1,7 @@
-"""Courses from disk. The only file of ``content`` that touches it; whatever is wrong there is a "
-"problem, not an exception."""
+"""Courses from disk.
+
+The only file of ``content`` that touches it; whatever is wrong there is a problem, not an exception.
+"""
 
 from __future__ import annotations
 
@@ -95,8 +97,7 @@ def _no_such_course(root: Path, course_id: str, courses_dir: str) -> Problem:
 
 @contextmanager
 def _collector_paused() -> Iterator[None]:
-    """Loading makes a great many objects and no circles of them, so looking for circles would find "
-    "nothing."""
+    """Loading makes very many objects and no circles of them, so looking for circles would find nothing."""
     was_on = gc.isenabled()
     gc.disable()
     try:

@@ -105,8 +105,10 @@ def given_rows(question: NumberQuestion, sheets: Sheets) -> list[dict[str, Fract
 
 
 def right_values(question: NumberQuestion, sheets: Sheets) -> list[Fraction]:
-    """The exact right value of each variant, in the question's unit; raises ``ValueError`` as "
-    "``given_rows`` does."""
+    """The exact right value of each variant, in the question's unit.
+
+    Raises ``ValueError`` as ``given_rows`` does.
+    """
     expression = parse(question.right)
     if isinstance(expression, Flaw):
         raise ValueError(f"{question.id}: {expression.message}")

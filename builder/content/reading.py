@@ -26,8 +26,10 @@ from journeybook.source.strict_yaml import read_document
 def gather(
     files: Mapping[str, bytes], unread: Iterable[str], layout: Layout, course_id: str, profile_id: str
 ) -> tuple[Gathered, list[Problem]]:
-    """Read every file of the layout. ``unread`` are paths that are there but could not be read from the "
-    "disk."""
+    """Read every file of the layout.
+
+    ``unread`` are paths that are there but could not be read from the disk.
+    """
     reader = _Reader(files, set(unread), Gathered(course_id=course_id, profile_id=profile_id, layout=layout))
     reader.read_everything()
     return reader.gathered, reader.problems
@@ -87,8 +89,10 @@ class _Reader:
         names: Mapping[str, Naming],
         given: Mapping[str, Mapping[str, Any]] | None = None,
     ) -> Any:
-        """The file's object, or None after its problems are noted. ``names``: key of a list -> what its "
-        "ids name."""
+        """The file's object, or None after its problems are noted.
+
+        ``names``: key of a list -> what its ids name.
+        """
         document, problems = (None, []) if path in self.unread else read_document(self.files[path], path)
         self.problems.extend(problems)
         if document is None:

@@ -136,8 +136,9 @@ _OTHER_SPELLINGS = {
 
 
 def canonical_unit(written: str) -> str | None:
-    """The table's symbol for a unit as people write it (``l/min``, ``µg/m³``, ``m³/h``), or None where "
-    "there is none."""
+    """The table's symbol for a unit as people write it (``l/min``, ``µg/m³``, ``m³/h``), or None where
+    there is none.
+    """
     text = " ".join(written.split())
     if text in UNITS:
         return text
@@ -145,8 +146,10 @@ def canonical_unit(written: str) -> str | None:
 
 
 def factor_between(unit: str, into: str) -> Fraction | None:
-    """How many of ``into`` one ``unit`` is, exactly; None where they measure different things or are "
-    "not in the table."""
+    """How many of ``into`` one ``unit`` is, exactly.
+
+    None where they measure different things or are not in the table.
+    """
     one, other = UNITS.get(unit), UNITS.get(into)
     if one is None or other is None or one.dimension != other.dimension:
         return None

@@ -1,5 +1,7 @@
-"""What a text of the author's says once its references are expanded: as HTML, as plain words, as source "
-"for digests."""
+"""What a text of the author's says once its references are expanded.
+
+As HTML, as plain words, as source for digests.
+"""
 
 from __future__ import annotations
 
@@ -40,8 +42,10 @@ class Wording:
         given: Mapping[str, str] | None = None,
         taken: set[str] | None = None,
     ) -> str:
-        """HTML with paragraphs, lists, tables and headings; heading ids start with ``slug`` and join "
-        "``taken``."""
+        """HTML with paragraphs, lists, tables and headings.
+
+        Heading ids start with ``slug`` and join ``taken``.
+        """
         pieces: list[str] = []
         return _put_back(render_block(self._with_pieces(text, given, pieces), slug, taken), pieces)
 

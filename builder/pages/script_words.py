@@ -25,6 +25,7 @@ SCRIPT_WORDS = (
     _("All read"),
     _("Another card"),
     _("answered"),
+    _("Arrow keys move, Space chooses."),
     _("attempt"),
     _("Attempt {number}, as this device remembers."),
     _("Attempt {number}, as this device remembers. Fingerprint of the answers:"),
@@ -55,10 +56,7 @@ SCRIPT_WORDS = (
     ),
     _("For the class sheet"),
     _("Give each line a letter first."),
-    _(
-        "Give each line the letter of its partner. A letter may be left over. On a keyboard, arrows"
-        " move and Space chooses."
-    ),
+    _("Give each line the letter of its partner. A letter may be left over."),
     _("Go on with"),
     _("Go on with question {number}"),
     _("Go on with the check"),

@@ -48,6 +48,8 @@ class Document:
         where the container starts. Raises ``KeyError`` for a container that is not part of this document.
         """
         starts = self._starts[id(container)]
+        if key is None and type(container) is dict and self._lines.text[starts[0]] not in "\"'":
+            return self._start_of(container, starts[0], trail)
         if isinstance(container, dict) and isinstance(key, str) and key in container:
             number = self._number_of(container, key)
             if on_key:
@@ -60,6 +62,16 @@ class Document:
     def line_text(self, n: int) -> str:
         """Line ``n``, counted from 1, without its line break; empty when there is no such line."""
         return self._lines.line_text(n)
+
+    def _start_of(self, mapping: dict[str, object], start: int, trail: str) -> Place:
+        """What ``_place`` gives for a mapping, without detours: each object of a course has such a place."""
+        line, column = self._lines.at(start)
+        length = 1
+        if self._lines.text[start] != "{":
+            for first in mapping:
+                length = len(first)
+                break
+        return Place(file=self.file, line=line, column=column, length=length, trail=trail)
 
     def _number_of(self, mapping: dict[str, object], key: str) -> int:
         if len(mapping) <= _SMALL:

@@ -20,7 +20,7 @@ INVALID: Final = _Invalid.INVALID
 """What a shape returns for a value that is not as it should be; the problem is noted already."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Origin:
     """Where a model object was read from, so that later checks can point at its fields."""
 
@@ -31,8 +31,7 @@ class Origin:
     trail: str
 
     def place(self, key: str | None = None, index: int | None = None) -> Place:
-        """The place of a field's value, of an entry of its list, or of the whole where the field was "
-        "left out."""
+        """The place of a field's value, of an entry of its list, or of the whole if it was left out."""
         if key is None or key not in self.container:
             return self.document.place(self.container, trail=self.trail)
         value = self.container[key]

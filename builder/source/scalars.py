@@ -27,8 +27,10 @@ def _as_quoted(key: Any, value: object) -> str:
 
 
 class Text:
-    """Text of some length. ``pattern`` narrows what it may be; ``rule`` says so in words, and how to "
-    "mend it."""
+    """Text of some length.
+
+    ``pattern`` narrows what it may be; ``rule`` says so in words, and how to mend it.
+    """
 
     def __init__(
         self,

@@ -1,5 +1,7 @@
-"""The examples on the pages behind the codes: what is said to fail fails with that code, what is mended "
-"does not."""
+"""The examples on the pages behind the codes.
+
+What is said to fail fails with that code, what is mended does not.
+"""
 
 from __future__ import annotations
 
@@ -18,8 +20,7 @@ BASE = Path(__file__).parent / "base"
 OURS = sorted(code for code in CODES if code[0] in "CLQFBKWA")
 
 STAND_FOR_THE_DISK = frozenset({"C020", "C022", "C023", "C024", "C028", "F003"})
-"""What is wrong there is not in the file's text but in its size, its rights or its absence; tests/unit "
-"has those."""
+"""What is wrong there is a file's size, its rights or its absence, not its text; ``tests/unit`` has those."""
 
 GOOD = {
     path.relative_to(BASE).as_posix(): path.read_bytes() for path in sorted(BASE.rglob("*")) if path.is_file()

@@ -1,5 +1,7 @@
-"""Cross-checks: what no single file can know. One concept a file; each yields problems about what has "
-"been gathered."""
+"""Cross-checks: what no single file can know.
+
+One concept a file; each yields problems about what has been gathered.
+"""
 
 from __future__ import annotations
 

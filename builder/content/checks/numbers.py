@@ -73,8 +73,10 @@ def _unsure_sheet(got: Gathered, names: tuple[str, ...]) -> bool:
 def _read_rows(
     got: Gathered, question: NumberQuestion, sheets: Sheets
 ) -> Generator[Problem, None, list[dict[str, Fraction]] | None]:
-    """Yields what is wrong with ``given``; returns its rows as numbers, or None where they cannot be "
-    "relied on."""
+    """Yields what is wrong with ``given``.
+
+    Returns its rows as numbers, or None where they cannot be relied on.
+    """
     rows: list[dict[str, Fraction]] = []
     sound = True
     raw = got.origins[id(question)].container.get("given", [])
@@ -108,8 +110,7 @@ def _read_rows(
 
 
 def _check_names_shown(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
-    """What the answer is worked out from is shown in the question, and no given number is there for "
-    "nothing."""
+    """What the answer is worked out from is shown, and no given number is there for nothing."""
     if not question.given:
         return
     asked, explained = _shown(question.ask), _shown(question.why)

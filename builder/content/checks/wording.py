@@ -1,5 +1,7 @@
-"""References inside texts: each brace names something that is there, in the place where such a name is "
-"allowed."""
+"""References inside texts.
+
+Each brace names something that is there, in the place where such a name is allowed.
+"""
 
 from __future__ import annotations
 
@@ -27,19 +29,15 @@ _EXPRESSIONS = frozenset({"right", "value", "tolerance", "given"})
 def check_wording(got: Gathered) -> Iterator[Problem]:
     """Every brace in a text is a reference to something, or has a backslash before it."""
     for origin in got.origins.values():
-        yield from _check_record(got, origin)
-
-
-def _check_record(got: Gathered, origin: Origin) -> Iterator[Problem]:
-    data = origin.container
-    for key, value in data.items():
-        if type(value) is str:
-            if "{" in value:
-                yield from _check_text(got, origin, data, key, key, value)
-        elif type(value) is list:
-            for index, entry in enumerate(value):
-                if type(entry) is str and "{" in entry:
-                    yield from _check_text(got, origin, value, index, key, entry)
+        data = origin.container
+        for key, value in data.items():
+            if type(value) is str:
+                if "{" in value:
+                    yield from _check_text(got, origin, data, key, key, value)
+            elif type(value) is list:
+                for index, entry in enumerate(value):
+                    if type(entry) is str and "{" in entry:
+                        yield from _check_text(got, origin, value, index, key, entry)
 
 
 def _check_text(

@@ -11,6 +11,9 @@ const CardDialog = (() => {
     document.body.append(dialog);
     /** @type {() => void} */
     let whenChosen = () => {};
+    /** What opened the sheet, and what that stood in, outwards: the opener itself may be gone when the sheet closes. @type {HTMLElement[]} */
+    let cameFrom = [];
+    dialog.addEventListener("close", giveFocusBack);
 
     /** @param {string} title @param {...(Node | null)} parts */
     function show(title, ...parts) {
@@ -18,8 +21,19 @@ const CardDialog = (() => {
       const close = Dom.button(Words.say("Close"), () => dialog.close(), "quiet");
       dialog.replaceChildren(Dom.make("div", { class: "card-dialog-head" }, heading, close),
         Dom.make("div", { class: "card-dialog-body" }, ...parts));
-      if (!dialog.open) dialog.showModal();
+      if (!dialog.open) {
+        cameFrom = outwards(document.activeElement);
+        dialog.showModal();
+      }
       Dom.focus(heading);
+    }
+
+    /** The browser gives the focus back to the opener; where a chosen card has put something else there, that gets it. */
+    function giveFocusBack() {
+      const now = document.activeElement;
+      if (now && now !== document.body && now.checkVisibility()) return;
+      const place = cameFrom.find((each) => each.isConnected && each.checkVisibility());
+      if (place) Dom.focus(Dom.all(place, "button, a[href]").find((each) => each.checkVisibility()) || place);
     }
 
     function done() {
@@ -132,6 +146,11 @@ const CardDialog = (() => {
     }
 
     return { whose, putAway, saveToFile };
+  }
+
+  /** @param {Element | null} from @returns {HTMLElement[]} the element and all that it stands in, short of the body */
+  function outwards(from) {
+    return from instanceof HTMLElement && from !== document.body ? [from, ...outwards(from.parentElement)] : [];
   }
 
   return { make };

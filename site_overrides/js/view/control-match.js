@@ -7,9 +7,10 @@ const ControlMatch = (() => {
     const answers = Dom.one(section, ".match-answers");
     const items = Dom.all(section, ".match-item");
     const said = Dom.make("p", { class: "unseen", role: "status" });
-    answers.before(Dom.make("p", { class: "hint" },
-      Words.say("Give each line the letter of its partner. A letter may be left over. On a keyboard, arrows move and Space chooses.")));
-    answers.after(said);
+    answers.before(
+      Dom.make("p", { class: "hint" }, Words.say("Give each line the letter of its partner. A letter may be left over.")));
+    answers.after(Dom.make("p", { class: "hint key-hint" }, Words.say("Arrow keys move, Space chooses.")));
+    answers.before(said);
     for (const item of items) {
       item.addEventListener("change", (event) => chose(item, /** @type {HTMLInputElement} */ (event.target)));
       item.addEventListener("keydown", (event) => step(item, event));

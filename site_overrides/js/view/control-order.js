@@ -14,7 +14,11 @@ const ControlOrder = (() => {
 
     const hint = Dom.make("p", { class: "hint" },
       Words.say("Tap the steps in the order you would do them. When all have their number, arrows can move them."));
-    const undo = Dom.button(Words.say("Undo"), () => change(Sequence.undo(state), undoneWords()));
+    const undo = Dom.button(Words.say("Undo"), () => {
+      change(Sequence.undo(state), undoneWords());
+      // With nothing left to undo the button goes; the focus must not go with it.
+      if (undo.hidden) Dom.focus(Dom.one(list, ".step"));
+    });
     const said = Dom.make("p", { class: "unseen", role: "status" });
     list.before(hint);
     list.after(Dom.make("div", { class: "order-foot" }, undo), said);
