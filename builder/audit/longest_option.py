@@ -1,10 +1,10 @@
 """A005: the longest option is not the right one more often than chance.
 
 An option stands out when it is more than 1.25 times as long as the next (Haladyna, Downing and Rodriguez
-2002, Applied Measurement in Education 15:309-334, guideline 24; its number from memory). If lengths told nothing, the one that
-stands out among k options would be the right one with probability 1/k; over a bank the number of hits
-follows the Poisson binomial distribution. A bank is named when so many hits or more had a probability below
-0.01.
+2002, Applied Measurement in Education 15:309-334, guideline 24; its number from memory). If lengths told
+nothing, the one that stands out among k options would be the right one with probability 1/k; over a bank
+the number of hits follows the Poisson binomial distribution. A bank is named when so many hits or more had
+a probability below 0.01.
 """
 
 from __future__ import annotations

@@ -2,8 +2,9 @@
 
 Texts (the question and all it offers) are compared by their groups of three letters: near means that two
 questions share 60 per cent of the groups that either has (Jaccard index). Which pairs need comparing is
-found by prefix filtering: two sets that are so alike must share one of their rarest groups (Chaudhuri, Ganti and
-Kaushik 2006, ICDE; cited from memory), so the work grows with the alike pairs and not with the square of the questions.
+found by prefix filtering: two sets that are so alike must share one of their rarest groups (Chaudhuri,
+Ganti and Kaushik 2006, ICDE; cited from memory), so the work grows with the alike pairs and not with the
+square of the questions.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """The theme's styles, scripts and fonts as the files of a site.
 
-Styles and scripts are put together in the order of ``css/order.txt`` and ``js/order.txt``: one request each, and
+Styles and scripts are put together in the order that ``css/order.txt`` and the lists in ``js`` name, and give
 one text to inline into the one-file edition. Comments and indentation stay behind, which takes a third off what a
 phone fetches; names and lines stay, so that what is served can still be read.
 """
@@ -14,7 +14,12 @@ from importlib.resources import files
 from importlib.resources.abc import Traversable
 
 STYLE_PATH = "assets/journeybook.css"
-SCRIPT_PATH = "assets/journeybook.js"
+SCRIPTS = {
+    "assets/journeybook.js": "order.txt",
+    "assets/check.js": "order-check.txt",
+    "assets/search.js": "order-search.txt",
+}
+"""What every page loads, and what only the check and the search load besides, by the list of its parts."""
 
 _COMMENT_BLOCK = re.compile(r"^[ \t]*/\*.*?\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
 _COMMENT_LINE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
@@ -27,9 +32,9 @@ def _theme() -> Traversable:
     return files("journeybook.theme")
 
 
-def _joined(folder: str) -> str:
+def _joined(folder: str, order: str = "order.txt") -> str:
     home = _theme() / folder
-    names = (home / "order.txt").read_text(encoding="utf-8").split()
+    names = (home / order).read_text(encoding="utf-8").split()
     return "\n".join((home / name).read_text(encoding="utf-8").strip() + "\n" for name in names)
 
 
@@ -51,9 +56,14 @@ def style() -> str:
 
 
 @cache
+def scripts() -> dict[str, str]:
+    """The script files of a site by path: classic scripts put together, each a single top-level const."""
+    return {path: _lean(_COMMENT_LINE.sub("", _joined("js", order))) for path, order in SCRIPTS.items()}
+
+
 def script() -> str:
-    """All scripts as one text: classic scripts, each a single top-level const."""
-    return _lean(_COMMENT_LINE.sub("", _joined("js")))
+    """All scripts as one text, for a page that stands alone."""
+    return "\n".join(scripts().values())
 
 
 @cache
@@ -74,11 +84,11 @@ def style_with_fonts() -> str:
 
 def asset_files() -> dict[str, bytes]:
     """Every shared file of a site, by its path relative to the site's root."""
-    shared = {STYLE_PATH: style().encode(), SCRIPT_PATH: script().encode()}
+    shared = {STYLE_PATH: style().encode()} | {path: text.encode() for path, text in scripts().items()}
     return shared | {f"assets/{name}": content for name, content in fonts().items()}
 
 
 def forget() -> None:
     """Read the theme anew next time; the preview calls it so that a changed style shows."""
-    for cached in (style, script, fonts, style_with_fonts):
+    for cached in (style, scripts, fonts, style_with_fonts):
         cached.cache_clear()

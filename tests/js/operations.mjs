@@ -39,6 +39,10 @@ export const OPERATIONS = {
     const run = Stream.of(seed, question, purpose);
     return bounds.map((/** @type {number} */ bound) => run.below(bound));
   },
+  'below-from-state': ({ state, bounds }) => {
+    const run = new Stream.Run(state);
+    return bounds.map((/** @type {number} */ bound) => run.below(bound));
+  },
   'shuffle-from-digest': ({ seed, things }) => new Stream.Run(Sha256.words(Sha256.utf8(seed))).shuffled(things),
   rank: ({ seed, questions, count }) =>
     questions

@@ -59,4 +59,5 @@ it('the cut is rounded up by integers: 7 % of 100 questions is 7 whole ones', ()
   assert.equal(Result.leastPassing(7, 100_000), 7000);
   assert.equal(Result.leastPassing(55, 100_000), 55_000);
   assert.equal(Result.leastPassing(67, 1000), 670);
+  assert.equal(Result.leastPassing(33, 1001), 331);
 });

@@ -79,6 +79,13 @@ def streams() -> list[Case]:
             {"seed": "form-A-2026", "things": [str(number) for number in range(12)]},
             ["4", "5", "1", "11", "8", "0", "10", "3", "6", "7", "2", "9"],
         ),
+        # 2^32 mod 3,000,000,000 is 1,294,967,296: the first four numbers are below it and are thrown away.
+        hand(
+            "a bounded draw throws away what would not divide evenly",
+            "below-from-state",
+            {"state": [1, 2, 3, 4], "bounds": [3_000_000_000]},
+            [2031721883],
+        ),
         derived(
             "bounded draws, the largest bound included",
             "below",
@@ -166,12 +173,14 @@ def results() -> list[Case]:
         ],
     }
 
-    def case(name: str, answers: Case, several: int, gate: int, flow: int, passed: bool) -> Case:
+    def case(
+        name: str, answers: Case, several: int, gate: int, flow: int, passed: bool, percent: int = 80
+    ) -> Case:
         expect = {
             "marks": several + gate + flow,
             "of": 3000,
-            "percent": 80,
-            "cut": 2400,
+            "percent": percent,
+            "cut": percent * 30,
             "passed": passed,
             "must-pass": [{"fact": "isolate-first", "question": "gate", "mark": gate}],
             "outcomes": {
@@ -180,7 +189,7 @@ def results() -> list[Case]:
             },
             "questions": {"several": several, "gate": gate, "flow": flow},
         }
-        return hand(name, "result", {**given, "answers": answers}, expect)
+        return hand(name, "result", {**given, "percent": percent, "answers": answers}, expect)
 
     right_flow = {"value": "170", "unit": "L/min"}
     return [
@@ -199,6 +208,15 @@ def results() -> list[Case]:
             1000,
             1000,
             True,
+        ),
+        case(
+            "exactly the cut: 1500 of 3000 at 50 %",
+            {"several": ["a", "b", "c", "d"], "gate": "b"},
+            500,
+            1000,
+            0,
+            True,
+            50,
         ),
         case("below the cut", {"several": ["a"], "gate": "b", "flow": right_flow}, 333, 1000, 1000, False),
         case(

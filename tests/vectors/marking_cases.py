@@ -21,6 +21,12 @@ NETWORK = {
     ],
     "critical": [["s0", "s1"]],
 }
+CROSSED = {
+    "kind": "order",
+    "steps": ["a", "b", "c", "d"],
+    "before": [["a", "c"], ["a", "d"], ["b", "c"]],
+    "critical": [],
+}
 PAIR = {"kind": "order", "steps": ["a", "x", "b"], "before": [["a", "b"]], "critical": []}
 MATCH = {
     "kind": "match",
@@ -116,6 +122,16 @@ def ordering() -> list[Case]:
             broken=NETWORK["before"],
             critical=[],
             moves=6,
+        ),
+        # All three pairs are reversed; a and b have no rule between them, nor have c and d: two stay.
+        marked(
+            "two steps to move, which a greedy matching would take for one",
+            CROSSED,
+            ["c", "d", "a", "b"],
+            0,
+            broken=[["a", "c"], ["a", "d"], ["b", "c"]],
+            critical=[],
+            moves=2,
         ),
         marked("a step left out is malformed", PAIR, ["a", "b"], 0, problem="malformed"),
         marked("a step twice is malformed", PAIR, ["a", "b", "b"], 0, problem="malformed"),

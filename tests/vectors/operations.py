@@ -68,6 +68,11 @@ def _below(given: dict[str, Any]) -> list[int]:
     return [run.below(bound) for bound in given["bounds"]]
 
 
+def _below_from_state(given: dict[str, Any]) -> list[int]:
+    run = Stream(tuple(given["state"]))
+    return [run.below(bound) for bound in given["bounds"]]
+
+
 def _shuffle_from_digest(given: dict[str, Any]) -> list[str]:
     digest = hashlib.sha256(given["seed"].encode()).digest()
     words = [int.from_bytes(digest[start : start + 4], "big") for start in (0, 4, 8, 12)]
@@ -97,6 +102,7 @@ OPERATIONS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "sha256-bytes": lambda given: hashlib.sha256(bytes.fromhex(given["hex"])).hexdigest(),
     "stream": _stream,
     "below": _below,
+    "below-from-state": _below_from_state,
     "shuffle-from-digest": _shuffle_from_digest,
     "rank": _rank,
     "typed": _typed,

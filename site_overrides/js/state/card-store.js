@@ -3,7 +3,7 @@
  * do not overwrite each other. Where the browser refuses to keep it, everything goes on in memory and `standing`
  * says why.
  * @typedef {"kept" | "refused" | "full" | "unreadable" | "not-shared"} Standing
- * @typedef {{getItem: (key: string) => string | null, setItem: (key: string, value: string) => void}} Storage1
+ * @typedef {{getItem: (key: string) => string | null, setItem: (key: string, value: string) => void}} TextStorage
  * @typedef {{format: string, current: string | null, cards: Record<string, Card>}} Box
  */
 const CardStore = (() => {
@@ -13,12 +13,12 @@ const CardStore = (() => {
   const FORMAT = "journeybook cards 1";
 
   /**
-   * @param {() => Storage1 | null} findStorage may throw, as browsers do where storage is forbidden
+   * @param {() => TextStorage | null} findStorage may throw, as browsers do where storage is forbidden
    */
   function open(findStorage) {
     /** @type {Set<() => void>} */
     const listeners = new Set();
-    /** @type {Storage1 | null} */
+    /** @type {TextStorage | null} */
     let storage = null;
     /** @type {Standing} */
     let standing = "kept";

@@ -14,13 +14,17 @@ const Start = (() => {
     const store = CardStore.open(() => window.localStorage);
     const sheet = CardDialog.make(store, { newId: newSeed, now });
     /** @type {(() => void)[]} */
+    // What only the check or the search needs is loaded only there.
     const steps = [
       () => OneFile.mount(),
-      () => Search.mount(),
+      () => {
+        if (typeof Search !== "undefined") Search.mount();
+      },
       () => PracticeView.mountAll(document, newSeed),
       () => CardView.mount(store, sheet),
       () => RouteView.mount(store, sheet, { now, language }),
       () => {
+        if (typeof CheckView === "undefined") return;
         for (const desk of Dom.all(document, "[data-check-desk]")) CheckView.mount(desk, store, sheet, { now, newSeed, language });
       },
     ];

@@ -7,6 +7,7 @@ from importlib.resources import files
 import pytest
 
 from journeybook.pages import script_words as module
+from journeybook.pages.assets import SCRIPTS
 from journeybook.pages.script_words import SCRIPT_WORDS, script_words, words_script
 
 SAID = re.compile(r'Words\.say\(\s*"((?:[^"\\]|\\.)*)"')
@@ -15,7 +16,7 @@ CALLED = re.compile(r"Words\.say\(")
 
 def scripts() -> dict[str, str]:
     home = files("journeybook.theme") / "js"
-    names = (home / "order.txt").read_text(encoding="utf-8").split()
+    names = [name for order in SCRIPTS.values() for name in (home / order).read_text(encoding="utf-8").split()]
     return {name: (home / name).read_text(encoding="utf-8") for name in names}
 
 
