@@ -60,7 +60,8 @@ class _Renderer(RendererHTML):
             if token.type == "inline":
                 heads.append(_attribute_text(token))
         label = escape(", ".join(head for head in heads if head))
-        return f'<div class="table-scroll" tabindex="0" role="region" aria-label="{label}"><table>\n'
+        # A group, not a region: two tables with the same heads would be two landmarks of one name.
+        return f'<div class="table-scroll" tabindex="0" role="group" aria-label="{label}"><table>\n'
 
     def table_close(self, _tokens: Sequence[Token], _at: int, _options: Any, _env: Any) -> str:
         return "</table></div>\n"
@@ -71,7 +72,11 @@ class _Renderer(RendererHTML):
         return f'<{tokens[at].tag}{scope} class="{name}">' if name else f"<{tokens[at].tag}{scope}>"
 
     def th_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
-        return self._cell(tokens, at)
+        # A corner without words heads nothing.
+        return self._cell(tokens, at) if tokens[at + 1].content else "<td>"
+
+    def th_close(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
+        return "</th>\n" if tokens[at - 1].content else "</td>\n"
 
     def td_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         return self._cell(tokens, at)

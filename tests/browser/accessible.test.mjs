@@ -218,7 +218,9 @@ function small(page) {
       if (!each.checkVisibility({ visibilityProperty: true }) || each.closest(".skip")) continue;
       // A link within a line of text is as high as the line (WCAG 2.2, 2.5.8, inline).
       if (each.matches("a") && getComputedStyle(each).display === "inline") continue;
-      const target = each.closest("label") ?? each;
+      // A title may be laid over its whole row.
+      const isLaidOver = getComputedStyle(each, "::after").position === "absolute";
+      const target = isLaidOver && each instanceof HTMLElement ? each.offsetParent ?? each : each.closest("label") ?? each;
       const box = target.getBoundingClientRect();
       const least = each.closest(".option") ? 56 : 44;
       if (box.height < least - 0.5 || box.width < 43.5) found.push(`${Math.round(box.width)} x ${Math.round(box.height)}: ${target.outerHTML.slice(0, 120)}`);

@@ -11,8 +11,8 @@ const THEME = new URL('../../site_overrides/js/', import.meta.url);
  * @returns {Record<string, any>}
  */
 export function loadPure() {
-  const files = readFileSync(new URL('order.txt', THEME), 'utf8')
-    .split('\n')
+  const files = ['order.txt', 'order-check.txt', 'order-search.txt']
+    .flatMap((order) => readFileSync(new URL(order, THEME), 'utf8').split('\n'))
     .filter((name) => name.startsWith('pure/'));
   const sources = files.map((name) => readFileSync(new URL(name, THEME), 'utf8'));
   const names = sources.flatMap((source) => Array.from(source.matchAll(/^const (\w+) =/gmu), (found) => found[1]));

@@ -123,10 +123,16 @@ def test_equal_headings_get_different_ids_on_one_page() -> None:
 def test_a_table_scrolls_by_itself_and_needs_no_style() -> None:
     html = render_block("| part | mm |\n|:--|--:|\n| sleeve | 6 |\n")
     assert html.startswith(
-        '<div class="table-scroll" tabindex="0" role="region" aria-label="part, mm"><table>'
+        '<div class="table-scroll" tabindex="0" role="group" aria-label="part, mm"><table>'
     )
     assert '<th scope="col" class="right">mm</th>' in html
     assert "style" not in html
+
+
+def test_a_corner_without_words_heads_nothing() -> None:
+    html = render_block("| | mm |\n|---|---|\n| sleeve | 6 |\n")
+    assert html.count("<th ") == html.count("</th>") == 1
+    assert html.count("<td>") == html.count("</td>") == 3
 
 
 def test_html_of_an_author_is_text() -> None:

@@ -18,10 +18,13 @@ def test_every_script_of_the_theme_is_served_once() -> None:
     assert sorted(listed) == sorted(path.relative_to(JS).as_posix() for path in JS.rglob("*.js"))
 
 
-def test_every_script_has_one_name_at_its_top() -> None:
-    for text in assets.scripts().values():
-        names = re.findall(r"^(?:const|let|var|function|class) (\w+)", text, re.MULTILINE)
-        assert len(names) == len(set(names))
+def test_every_script_has_one_name_at_its_top_and_no_two_share_it() -> None:
+    names = []
+    for path in JS.rglob("*.js"):
+        own = re.findall(r"^(?:const|let|var|function|class) (\w+)", path.read_text(encoding="utf-8"), re.MULTILINE)
+        assert len(own) == 1, path.name
+        names += own
+    assert len(names) == len(set(names))
 
 
 @pytest.mark.parametrize("path", sorted(JS.rglob("*.js")), ids=lambda path: path.name)
