@@ -1,7 +1,7 @@
 """Times a whole build against plain ``mkdocs build`` of the same text as Markdown.
 
-Whole processes, one after the other in turn (A B A B …) so that a drift of the machine touches both, output on
-tmpfs where there is one. Prints the median of each and the median of the ratios pair by pair.
+Whole processes, one after the other in turn (A B A B …) so that a drift of the machine touches both,
+output on tmpfs where there is one. Prints the median of each and the median of the ratios pair by pair.
 """
 
 from __future__ import annotations

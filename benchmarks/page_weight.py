@@ -1,6 +1,7 @@
 """What a learner's phone has to fetch: gzip sizes of the built site, against the budget.
 
-Build first (``make site``). Budget: first view 60 kB without fonts, fonts 40 kB, each next page 15 kB, core script 25 kB.
+Build first (``make site``). Budget: first view 60 kB without fonts, fonts 40 kB, each next page 15 kB,
+core script 25 kB.
 """
 
 from __future__ import annotations
@@ -34,7 +35,11 @@ def main() -> int:
     assets = {path.name: weight(path) for path in (site / "assets").rglob("*") if path.is_file()}
     fonts = sum(size for name, size in assets.items() if name.endswith(".woff2"))
     shared = sum(size for name, size in assets.items() if not name.endswith(".woff2"))
-    fine = row("first view: index.html with styles and scripts, without fonts", weight(site / "index.html") + shared, 60)
+    fine = row(
+        "first view: index.html with styles and scripts, without fonts",
+        weight(site / "index.html") + shared,
+        60,
+    )
     fine &= row("fonts", fonts, 40)
     fine &= row("core script", assets["journeybook.js"], 25)
     pages = sorted(((weight(path), path) for path in site.rglob("*.html")), reverse=True)
@@ -45,7 +50,9 @@ def main() -> int:
     for size, path in lessons[:5]:
         check = path.name == "check.html"
         fine &= row(f"{path.relative_to(site)}", size, None if check else 15)
-    print(f"{'':>15} median of {len(lessons)} pages: {sorted(size for size, _ in lessons)[len(lessons) // 2] / KB:.1f} kB")
+    print(
+        f"{'':>15} median of {len(lessons)} pages: {sorted(size for size, _ in lessons)[len(lessons) // 2] / KB:.1f} kB"
+    )
     return 0 if fine else 1
 
 

@@ -8,11 +8,12 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-WORDS = (
-    "check the guard before the drill runs and keep the table clear of swarf then set the depth stop and "
-    "clamp the work because a loose plate spins with the bit and cuts the hand that holds it so look at the "
-    "belt the chuck the key and the switch in that order and write down what you find on the sheet by the door"
-).split()
+PROSE = """
+check the guard before the drill runs and keep the table clear of swarf then set the depth stop and clamp the work
+because a loose plate spins with the bit and cuts the hand that holds it so look at the belt the chuck the key and the
+switch in that order and write down what you find on the sheet by the door
+"""
+WORDS = PROSE.split()
 LESSONS_A_MODULE = 10
 QUESTIONS_A_LESSON = 10
 
@@ -67,9 +68,15 @@ def lesson_markdown(number: int) -> str:
     parts = []
     for section in range(3):
         seed = number * 31 + section
-        parts.append(f"## Section {section + 1}\n\n{prose(seed, 60)} **{prose(seed + 1, 4)}** {prose(seed + 2, 30)}\n")
+        parts.append(
+            f"## Section {section + 1}\n\n{prose(seed, 60)} **{prose(seed + 1, 4)}** {prose(seed + 2, 30)}\n"
+        )
     parts.append("\n".join(f"- {prose(number + i, 9)}" for i in range(4)) + "\n")
-    parts.append("| part | look for |\n|---|---|\n" + "\n".join(f"| part {i} | {prose(number + i, 5)} |" for i in range(3)) + "\n")
+    parts.append(
+        "| part | look for |\n|---|---|\n"
+        + "\n".join(f"| part {i} | {prose(number + i, 5)} |" for i in range(3))
+        + "\n"
+    )
     return "\n".join(parts)
 
 
@@ -82,7 +89,9 @@ def question(number: int, use: str) -> tuple[str, str]:
         f"  - id: q-{number}\n    kind: choice\n    use: {use}\n    outcome: outcome-1\n    level: apply\n"
         f'    source: common\n{critical}    ask: "{ask}"\n    why: "{prose(number + 3, 12)}"\n    options:\n'
     ]
-    lines += [f'      - {{id: {name}, text: "{text}", reason: "{reason}"}}\n' for name, text, reason in options]
+    lines += [
+        f'      - {{id: {name}, text: "{text}", reason: "{reason}"}}\n' for name, text, reason in options
+    ]
     lines.append("    right: b\n")
     markdown = f"**{ask}**\n\n" + "\n".join(f"- {text} *{reason}*" for _, text, reason in options)
     return "".join(lines), f"{markdown}\n\n{prose(number + 3, 12)}\n"
@@ -103,7 +112,12 @@ def make(folder: Path, lessons: int) -> None:
     """Write ``folder/course`` (for Journeybook) and ``folder/plain`` (for MkDocs alone)."""
     course, plain = folder / "course", folder / "plain"
     source, quizzes = course / "course_src" / "synthetic", course / "quizzes" / "synthetic"
-    for name, text in [("course.yml", COURSE), ("kit.yml", KIT), ("sources.yml", SOURCES), ("words.yml", "words: []\n")]:
+    for name, text in [
+        ("course.yml", COURSE),
+        ("kit.yml", KIT),
+        ("sources.yml", SOURCES),
+        ("words.yml", "words: []\n"),
+    ]:
         write(source / name, text)
     write(source / "profiles" / "any.yml", PROFILE)
     write(quizzes / "competence-check.yml", BLUEPRINT)
@@ -114,7 +128,10 @@ def make(folder: Path, lessons: int) -> None:
     )
     # The built-in themes put the whole navigation on every page, which costs the square of the pages;
     # a bare theme is the fairer yardstick.
-    write(plain / "mkdocs.yml", "site_name: Plain\nuse_directory_urls: false\ntheme: {name: null, custom_dir: theme}\nplugins: []\n")
+    write(
+        plain / "mkdocs.yml",
+        "site_name: Plain\nuse_directory_urls: false\ntheme: {name: null, custom_dir: theme}\nplugins: []\n",
+    )
     write(
         plain / "theme" / "main.html",
         "<!doctype html><html><head><title>{{ page.title }}</title></head><body><main>{{ page.content }}</main>"
@@ -137,9 +154,15 @@ def make(folder: Path, lessons: int) -> None:
                 source / "modules" / f"{module + 1:03d}-module-{module}" / "module.yml",
                 f'title: "Module {module}"\nsummary: "Made for measuring."\n',
             )
-        write(quizzes / f"bank-{number:04d}.yml", f'title: "Bank {number}"\nquestions:\n' + "".join(q for q, _ in made))
+        write(
+            quizzes / f"bank-{number:04d}.yml",
+            f'title: "Bank {number}"\nquestions:\n' + "".join(q for q, _ in made),
+        )
         write(plain / "docs" / f"m{module}" / f"lesson-{number}.md", f"# Lesson {number}\n\n{text}")
-        write(plain / "docs" / "banks" / f"bank-{number}.md", f"# Bank {number}\n\n" + "\n".join(md for _, md in made))
+        write(
+            plain / "docs" / "banks" / f"bank-{number}.md",
+            f"# Bank {number}\n\n" + "\n".join(md for _, md in made),
+        )
 
 
 if __name__ == "__main__":

@@ -88,7 +88,9 @@ def why(code: str) -> None:
 def new(folder: Path) -> None:
     """Start a course of your own in FOLDER, which must be new or empty."""
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-        raise click.ClickException(f"{folder} is there already and is not an empty folder; choose another name.")
+        raise click.ClickException(
+            f"{folder} is there already and is not an empty folder; choose another name."
+        )
     with as_file(files("journeybook") / "starter") as starter:
         shutil.copytree(starter, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns("__pycache__"))
     click.echo(f"A first course stands in {folder}. See it with:")

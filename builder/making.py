@@ -1,4 +1,7 @@
-"""From a project on disk to courses that are ready to show: load, audit, compile, compare with the release."""
+"""From a project on disk to courses that are ready to show.
+
+Load, audit, compile, compare with the release.
+"""
 
 from __future__ import annotations
 
@@ -33,4 +36,3 @@ def courses_of(project: Project) -> tuple[list[Ready], list[Problem]]:
         is_release = released is not None and released.digest == compiled.digest
         ready.append(Ready(course=replace(course, draft=not is_release), compiled=compiled))
     return ready, problems
-

@@ -1,8 +1,9 @@
-"""The one thin file between pages and MkDocs: checks before anything is emptied, then hands over finished pages.
+"""The one thin file between pages and MkDocs: checks before anything is emptied, then hands over the pages.
 
-Order matters (MkDocs 1.6, ``commands/build.py``): the site folder is emptied between ``on_pre_build`` and ``on_files``,
-so everything that can be wrong is found in ``on_config``. ``mkdocs serve`` must never see an exception from a
-rebuild, because every request would then hang; the preview shows the problems as a page instead.
+Order matters (MkDocs 1.6, ``commands/build.py``): the site folder is emptied between ``on_pre_build`` and
+``on_files``, so everything that can be wrong is found in ``on_config``. ``mkdocs serve`` must never see
+an exception from a rebuild, because every request would then hang; the preview shows the problems as a
+page instead.
 """
 
 from __future__ import annotations
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
 log = get_plugin_logger(__name__)
 
 
-class JourneybookConfig(base.Config):
+class JourneybookConfig(base.Config):  # type: ignore[no-untyped-call]  # MkDocs' own class hook
     """The settings under ``plugins: - journeybook:``."""
 
     courses = config_options.ListOfItems(config_options.Type(str))
@@ -60,7 +61,7 @@ class LeafPage(Page):
         self.present_anchor_ids, self.links_to_anchors = set(), {}
 
 
-class JourneybookPlugin(BasePlugin[JourneybookConfig]):
+class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyped-call]  # likewise
     """Turns the courses of a project into the pages of a MkDocs site."""
 
     def __init__(self) -> None:
@@ -114,18 +115,23 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):
     ) -> TemplateContext:
         """Give the theme's ``main.html`` the leaf and what frames it."""
         assert isinstance(page, LeafPage), "on_files makes every page"
-        context.update({"leaf": page.leaf, "shell": self._site.page})  # type: ignore[typeddict-unknown-key]
+        context.update({"leaf": page.leaf, "shell": self._site.page})  # type: ignore[misc]  # the theme's own names
         return context
 
 
 def project_of(config: MkDocsConfig, settings: JourneybookConfig) -> Project:
     """The project that a configuration describes."""
-    root = Path(config.config_file_path).parent
+    root = Path(config.config_file_path).resolve().parent
+    courses_dir = Path(config.docs_dir).resolve()
+    if not courses_dir.is_relative_to(root):
+        raise PluginError(
+            f"docs_dir leads to {courses_dir}, outside the folder of mkdocs.yml: move it in there."
+        )
     return Project(
         root=root,
         courses=tuple(settings.courses),
         profile=settings.profile,
-        courses_dir=Path(config.docs_dir).relative_to(root).as_posix(),
+        courses_dir=courses_dir.relative_to(root).as_posix(),
         quizzes_dir=settings.quizzes,
     )
 

@@ -1,4 +1,7 @@
-"""Marking a file that came back: finds the compiled course it names, in the releases or in the sources, and marks again."""
+"""Marking a file that came back.
+
+Finds the compiled course it names, in the releases or in the sources, and marks again.
+"""
 
 from __future__ import annotations
 
@@ -33,18 +36,23 @@ class Outcome:
 
     def as_text(self) -> str:
         """The result for a person, a line a fact."""
-        assert self.attempt is not None and self.result is not None, "asked only where there are no problems"
+        assert self.attempt is not None, "asked only where there are no problems"
+        assert self.result is not None, "asked only where there are no problems"
         attempt, result = self.attempt, self.result
         verdict = "knowledge check passed" if result["passed"] else "not yet passed"
+        version = attempt.version if self.released else f"{attempt.version} (draft)"
         lines = [
-            f"Card of      {attempt.card.name}" + (f", {attempt.card.workplace}" if attempt.card.workplace else ""),
-            f"Course       {attempt.course}, version {attempt.version}{'' if self.released else ' (draft)'}, {attempt.profile}",
+            f"Card of      {attempt.card.name}"
+            + (f", {attempt.card.workplace}" if attempt.card.workplace else ""),
+            f"Course       {attempt.course}, version {version}, {attempt.profile}",
             f"Taken        {attempt.started} to {attempt.ended}, by the clock of the device",
             f"Result       {verdict}, self-recorded; practical not observed",
             f"Marks        {result['marks'] / 1000:.3f} of {result['of'] // 1000}; {result['percent']} % needed",
         ]
         for gate in result["must-pass"]:
-            lines.append(f"Must-pass    {gate['fact']}: {'right' if gate['mark'] == 1000 else 'not yet'} ({gate['question']})")
+            lines.append(
+                f"Must-pass    {gate['fact']}: {'right' if gate['mark'] == 1000 else 'not yet'} ({gate['question']})"
+            )
         for outcome, score in result["outcomes"].items():
             lines.append(f"Outcome      {outcome}: {score['marks'] / 1000:.3f} of {score['of'] // 1000}")
         lines.append(f"Fingerprint  {self.fingerprint}")
@@ -52,7 +60,8 @@ class Outcome:
 
     def as_json(self) -> str:
         """The result for a program."""
-        assert self.attempt is not None and self.result is not None, "asked only where there are no problems"
+        assert self.attempt is not None, "asked only where there are no problems"
+        assert self.result is not None, "asked only where there are no problems"
         card = self.attempt.card
         content = {
             "fingerprint": self.fingerprint,
@@ -74,7 +83,10 @@ def remark_file(project: Project, file: Path) -> Outcome:
             data = stream.read(SIZE_CAP + 1)
     except OSError as error:
         mend = "Give the path of a file that the check saved."
-        return Outcome(fingerprint="", problems=(fault("M001", place, f"The file cannot be read: {error.strerror}.", mend),))
+        return Outcome(
+            fingerprint="",
+            problems=(fault("M001", place, f"The file cannot be read: {error.strerror}.", mend),),
+        )
     found, released = _compiled_for(project, data)
     remarked = re_mark(data, found, file.as_posix())
     return Outcome(
@@ -87,7 +99,7 @@ def remark_file(project: Project, file: Path) -> Outcome:
 
 
 def _compiled_for(project: Project, data: bytes) -> tuple[bytes, bool]:
-    """The compiled course whose digest the attempt names and whether it is a release; of the same id where none fits."""
+    """The compiled course whose digest the attempt names, else one of the same id; and whether it is a release."""
     try:
         attempt = read(data)
     except (NotCanonical, NotAnAttempt):
@@ -106,4 +118,6 @@ def _compiled_for(project: Project, data: bytes) -> tuple[bytes, bool]:
 def _releases(project: Project, course: str) -> Iterator[Path]:
     # The id comes out of a file that anybody may have written: only a course of this project is looked for.
     if course in project.courses:
-        yield from sorted((project.root / project.courses_dir / course / "releases").glob("*/*/compiled.json"))
+        yield from sorted(
+            (project.root / project.courses_dir / course / "releases").glob("*/*/compiled.json")
+        )

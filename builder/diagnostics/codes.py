@@ -239,6 +239,4 @@ def _problem(
 ) -> Problem:
     if code not in CODES:
         raise KeyError(f"{code} is not in the table of codes")
-    return Problem(
-        code=code, level=level, place=place, message=message, mend=mend, also_at=tuple(also_at)
-    )
+    return Problem(code=code, level=level, place=place, message=message, mend=mend, also_at=tuple(also_at))

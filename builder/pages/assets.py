@@ -1,8 +1,8 @@
 """The theme's styles, scripts and fonts as the files of a site.
 
-Styles and scripts are put together in the order that ``css/order.txt`` and the lists in ``js`` name, and give
-one text to inline into the one-file edition. Comments and indentation stay behind, which takes a third off what a
-phone fetches; names and lines stay, so that what is served can still be read.
+Styles and scripts are put together in the order that ``css/order.txt`` and the lists in ``js`` name, and
+give one text to inline into the one-file edition. Comments and indentation stay behind, which takes a
+third off what a phone fetches; names and lines stay, so that what is served can still be read.
 """
 
 from __future__ import annotations

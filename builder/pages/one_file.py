@@ -1,8 +1,9 @@
 """The one-file edition: every leaf of a course in one document, with styles, scripts, fonts and data inside.
 
-Without a script it is a book to scroll or print; with one, ``view/one-file.js`` shows a leaf at a time. Nothing is
-loaded, so it opens from a phone's downloads, from a mail and from file:// alike. The policy names the one style and
-the one script by their SHA-256 (CSP Level 3, 2.3.1), so that nothing else in the file can run.
+Without a script it is a book to scroll or print; with one, ``view/one-file.js`` shows a leaf at a time.
+Nothing is loaded, so it opens from a phone's downloads, from a mail and from file:// alike. The policy
+names the one style and the one script by their SHA-256 (CSP Level 3, 2.3.1), so that nothing else in the
+file can run.
 """
 
 from __future__ import annotations

@@ -1,4 +1,7 @@
-"""A site in memory: the leaves of every course, and every other file, by path. Nothing here touches the disk."""
+"""A site in memory.
+
+The leaves of every course, and every other file, by path. Nothing here touches the disk.
+"""
 
 from __future__ import annotations
 
@@ -61,7 +64,10 @@ def build_site(courses: Sequence[Ready], *, name: str, preview: bool = False) ->
         wording = Wording(course)
         worded.append((course, wording))
         facts = BuildFacts(
-            version=course.version, digest=ready.compiled.digest, draft=course.draft, profile=course.profile.title
+            version=course.version,
+            digest=ready.compiled.digest,
+            draft=course.draft,
+            profile=course.profile.title,
         )
         own = reading_leaves(course, wording, facts)
         if course.check is not None:
@@ -80,4 +86,3 @@ def build_site(courses: Sequence[Ready], *, name: str, preview: bool = False) ->
         language = courses[0].course.languages[0] if courses else "en"
         leaves.append(rack_leaf(worded, name, language))
     return Site(leaves=tuple(leaves), shells=shells, name=name, files=files)
-

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import re
 
+from yaml import YAMLError
+from yaml.error import MarkedYAMLError
+
 from journeybook.source.findings import SeenScalar
 from journeybook.source.layout import KEY_WITHOUT_SPACE
 from journeybook.source.refusals import Refusals
-from yaml import YAMLError
-from yaml.error import MarkedYAMLError
 
 _LOST = re.compile(r"\S[ \t]+#")
 

@@ -12,6 +12,16 @@ from collections.abc import Iterator
 from typing import Any
 
 import yaml
+from yaml.events import (
+    AliasEvent,
+    DocumentStartEvent,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    SequenceStartEvent,
+)
+
 from journeybook.diagnostics.problem import Problem
 from journeybook.source.decoding import decode
 from journeybook.source.document import Document
@@ -22,15 +32,6 @@ from journeybook.source.parse_errors import explain
 from journeybook.source.plain_values import FIRST_OF_NOT_TEXT, UNSURE, is_text_key, plain_value
 from journeybook.source.pure_parser import PureParser
 from journeybook.source.refusals import Refusals
-from yaml.events import (
-    AliasEvent,
-    DocumentStartEvent,
-    MappingEndEvent,
-    MappingStartEvent,
-    ScalarEvent,
-    SequenceEndEvent,
-    SequenceStartEvent,
-)
 
 try:
     from yaml.cyaml import CParser  # type: ignore[attr-defined]  # imported there, not declared

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from journeybook.diagnostics.codes import CODES
 from journeybook.diagnostics.render_text import render_text
 from journeybook.source.decoding import lines_to_show

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+
 from journeybook.diagnostics.problem import Level, Place, Problem
 from journeybook.diagnostics.render_text import render_text
 from journeybook.source.decoding import lines_to_show

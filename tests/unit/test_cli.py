@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+
 from journeybook.cli import main
 
 Run = Callable[..., Result]

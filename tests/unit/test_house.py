@@ -46,14 +46,20 @@ def test_a_stage_imports_only_itself_and_earlier_stages(stage: str) -> None:
             # pages stand last and know the project they are built for.
             if stage == "pages" and name in {"journeybook.project", "journeybook"}:
                 continue
-            assert reached in allowed or (stage, name) in ALLOWED_BACK, f"{path.relative_to(ROOT)} imports {name}"
+            assert reached in allowed or (stage, name) in ALLOWED_BACK, (
+                f"{path.relative_to(ROOT)} imports {name}"
+            )
 
 
 def test_only_the_command_line_and_the_adapter_print() -> None:
     for path in sorted(BUILDER.rglob("*.py")):
         if path.name in {"cli.py", "mkdocs_adapter.py"}:
             continue
-        calls = [node for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))) if isinstance(node, ast.Call)]
+        calls = [
+            node
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+            if isinstance(node, ast.Call)
+        ]
         printing = [c for c in calls if isinstance(c.func, ast.Name) and c.func.id == "print"]
         assert not printing, f"{path.relative_to(ROOT)} prints in line {printing[0].lineno}"
 
@@ -80,7 +86,9 @@ def test_no_source_file_has_grown_past_one_concept() -> None:
 
 
 def test_the_theme_asks_the_network_for_nothing() -> None:
-    reaching = re.compile(r"\b(fetch|XMLHttpRequest|WebSocket|EventSource|sendBeacon|importScripts)\s*\(|url\(\s*['\"]?https?:|@import|src=[\"']https?:")
+    reaching = re.compile(
+        r"\b(fetch|XMLHttpRequest|WebSocket|EventSource|sendBeacon|importScripts)\s*\(|url\(\s*['\"]?https?:|@import|src=[\"']https?:"
+    )
     for path in sorted((ROOT / "site_overrides").rglob("*")):
         if path.suffix in {".html", ".css", ".js"}:
             found = reaching.search(path.read_text(encoding="utf-8"))

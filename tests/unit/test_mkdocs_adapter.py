@@ -23,9 +23,21 @@ def project(tmp_path: Path) -> Path:
     return folder
 
 
-def build(project: Path, site: str = "site", tool: str = "mkdocs", *more: str) -> subprocess.CompletedProcess[str]:
+def build(
+    project: Path, site: str = "site", tool: str = "mkdocs", *more: str
+) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", tool, "build", "-f", str(project / "mkdocs.yml"), "-d", str(project / site), *more],
+        [
+            sys.executable,
+            "-m",
+            tool,
+            "build",
+            "-f",
+            str(project / "mkdocs.yml"),
+            "-d",
+            str(project / site),
+            *more,
+        ],
         env=os.environ | {"SOURCE_DATE_EPOCH": "1764000000"},
         capture_output=True,
         text=True,
@@ -46,7 +58,12 @@ def test_the_site_holds_every_page_and_no_source(project: Path) -> None:
     done = build(project)
     assert done.returncode == 0, done.stderr
     made = files_of(project / "site")
-    assert {"index.html", "first-course.html", "first-course/check.html", "first-course/10-start/change-the-bit.html"} <= made
+    assert {
+        "index.html",
+        "first-course.html",
+        "first-course/check.html",
+        "first-course/10-start/change-the-bit.html",
+    } <= made
     assert not [name for name in made if name.endswith((".yml", ".py", ".txt", ".svg"))]
     assert "sitemap.xml" not in made
 
@@ -65,7 +82,9 @@ def test_a_fault_is_told_with_its_line_and_leaves_the_last_site(project: Path) -
 
 def test_a_course_that_is_not_there_is_told_without_a_traceback(project: Path) -> None:
     config = project / "mkdocs.yml"
-    config.write_text(config.read_text(encoding="utf-8").replace("[first-course]", "[first-curse]"), encoding="utf-8")
+    config.write_text(
+        config.read_text(encoding="utf-8").replace("[first-course]", "[first-curse]"), encoding="utf-8"
+    )
     done = build(project)
     assert done.returncode == 1
     assert "first-course" in done.stderr
@@ -97,7 +116,8 @@ def test_several_courses_give_a_rack(project: Path) -> None:
         shutil.copytree(project / folder / "first-course", project / folder / "second-course")
     config = project / "mkdocs.yml"
     config.write_text(
-        config.read_text(encoding="utf-8").replace("[first-course]", "[first-course, second-course]"), encoding="utf-8"
+        config.read_text(encoding="utf-8").replace("[first-course]", "[first-course, second-course]"),
+        encoding="utf-8",
     )
     done = build(project)
     assert done.returncode == 0, done.stderr

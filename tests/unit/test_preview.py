@@ -47,7 +47,16 @@ def preview(tmp_path: Path) -> Iterator[tuple[Path, str]]:
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    command = [sys.executable, "-m", "mkdocs", "serve", "-f", str(folder / "mkdocs.yml"), "-a", f"127.0.0.1:{port}"]
+    command = [
+        sys.executable,
+        "-m",
+        "mkdocs",
+        "serve",
+        "-f",
+        str(folder / "mkdocs.yml"),
+        "-a",
+        f"127.0.0.1:{port}",
+    ]
     with subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as server:
         try:
             yield folder, f"http://127.0.0.1:{port}/first-course/10-start/change-the-bit.html"
@@ -60,7 +69,9 @@ def test_a_change_shows_a_fault_shows_and_mending_shows_the_course_again(preview
     bank = folder / "quizzes" / "first-course" / "bits.yml"
     wait_for(address, lambda page: "Put these steps in a safe order." in page)
 
-    good = bank.read_text(encoding="utf-8").replace("Put these steps in a safe order.", "Which order is safe?")
+    good = bank.read_text(encoding="utf-8").replace(
+        "Put these steps in a safe order.", "Which order is safe?"
+    )
     bank.write_text(good, encoding="utf-8")
     changed = wait_for(address, lambda page: "Which order is safe?" in page)
     assert "livereload" in changed, "the page reloads itself in the preview"

@@ -16,7 +16,17 @@ ROOT = Path(__file__).parents[2]
 def wheel(tmp_path_factory: pytest.TempPathFactory) -> zipfile.ZipFile:
     """The wheel, built as pip builds it."""
     folder = tmp_path_factory.mktemp("wheel")
-    command = [sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "--wheel-dir", str(folder), str(ROOT)]
+    command = [
+        sys.executable,
+        "-m",
+        "pip",
+        "wheel",
+        "--quiet",
+        "--no-deps",
+        "--wheel-dir",
+        str(folder),
+        str(ROOT),
+    ]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     return zipfile.ZipFile(next(folder.glob("journeybook-*.whl")))
@@ -24,9 +34,14 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> zipfile.ZipFile:
 
 def test_it_holds_every_file_of_the_package_and_the_theme(wheel: zipfile.ZipFile) -> None:
     held = set(wheel.namelist())
-    for folder, installed in ((ROOT / "builder", "journeybook"), (ROOT / "site_overrides", "journeybook/theme")):
+    for folder, installed in (
+        (ROOT / "builder", "journeybook"),
+        (ROOT / "site_overrides", "journeybook/theme"),
+    ):
         for path in folder.rglob("*"):
-            left_by_tools = any(part == "__pycache__" or part.startswith(".") for part in path.parts[len(folder.parts) :])
+            left_by_tools = any(
+                part == "__pycache__" or part.startswith(".") for part in path.parts[len(folder.parts) :]
+            )
             if path.is_file() and not left_by_tools:
                 assert f"{installed}/{path.relative_to(folder).as_posix()}" in held
 

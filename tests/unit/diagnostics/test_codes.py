@@ -3,6 +3,7 @@ from __future__ import annotations
 import re
 
 import pytest
+
 from journeybook.diagnostics import codes
 from journeybook.diagnostics.codes import CODES, STAGES, fault, warning
 from journeybook.diagnostics.problem import Level, Place, Problem

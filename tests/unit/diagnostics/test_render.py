@@ -3,6 +3,7 @@ from __future__ import annotations
 import json
 
 import pytest
+
 from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.excerpt import excerpt
 from journeybook.diagnostics.problem import Level, Place, Problem

@@ -4,11 +4,12 @@ from collections.abc import Callable
 from importlib.resources import files
 
 import pytest
+from story_examples import codes_of, file_of, found_in, page_of
+
 from journeybook.diagnostics.codes import CODES
 from journeybook.diagnostics.problem import Problem
 from journeybook.diagnostics.why import read_story, story
 from journeybook.source.strict_yaml import read_document
-from story_examples import codes_of, file_of, found_in, page_of
 
 SAVED: dict[str, Callable[[str], bytes]] = {
     "S001": lambda text: text.encode() * 200_000,

@@ -14,14 +14,18 @@ JS = Path(str(files("journeybook.theme") / "js"))
 
 
 def test_every_script_of_the_theme_is_served_once() -> None:
-    listed = [name for order in assets.SCRIPTS.values() for name in (JS / order).read_text(encoding="utf-8").split()]
+    listed = [
+        name for order in assets.SCRIPTS.values() for name in (JS / order).read_text(encoding="utf-8").split()
+    ]
     assert sorted(listed) == sorted(path.relative_to(JS).as_posix() for path in JS.rglob("*.js"))
 
 
 def test_every_script_has_one_name_at_its_top_and_no_two_share_it() -> None:
     names = []
     for path in JS.rglob("*.js"):
-        own = re.findall(r"^(?:const|let|var|function|class) (\w+)", path.read_text(encoding="utf-8"), re.MULTILINE)
+        own = re.findall(
+            r"^(?:const|let|var|function|class) (\w+)", path.read_text(encoding="utf-8"), re.MULTILINE
+        )
         assert len(own) == 1, path.name
         names += own
     assert len(names) == len(set(names))
@@ -38,7 +42,9 @@ def test_no_text_in_a_script_runs_over_several_lines(path: Path) -> None:
 def test_what_is_served_keeps_every_line_of_code() -> None:
     kept = [line.strip() for line in assets.script().splitlines() if line.strip()]
     for path in JS.rglob("*.js"):
-        code = re.sub(r"^[ \t]*/\*.*?\*/[ \t]*$", "", path.read_text(encoding="utf-8"), flags=re.DOTALL | re.MULTILINE)
+        code = re.sub(
+            r"^[ \t]*/\*.*?\*/[ \t]*$", "", path.read_text(encoding="utf-8"), flags=re.DOTALL | re.MULTILINE
+        )
         for line in code.splitlines():
             if line.strip() and not line.lstrip().startswith("//"):
                 assert line.strip() in kept, f"{path.name}: {line}"
@@ -47,4 +53,6 @@ def test_what_is_served_keeps_every_line_of_code() -> None:
 def test_fonts_are_inlined_for_a_page_that_stands_alone() -> None:
     assert "url(fonts/" in assets.style()
     assert "url(fonts/" not in assets.style_with_fonts()
-    assert assets.style_with_fonts().count("url(data:font/woff2;base64,") == assets.style().count("url(fonts/")
+    assert assets.style_with_fonts().count("url(data:font/woff2;base64,") == assets.style().count(
+        "url(fonts/"
+    )

@@ -16,7 +16,9 @@ CALLED = re.compile(r"Words\.say\(")
 
 def scripts() -> dict[str, str]:
     home = files("journeybook.theme") / "js"
-    names = [name for order in SCRIPTS.values() for name in (home / order).read_text(encoding="utf-8").split()]
+    names = [
+        name for order in SCRIPTS.values() for name in (home / order).read_text(encoding="utf-8").split()
+    ]
     return {name: (home / name).read_text(encoding="utf-8") for name in names}
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from journeybook.source import strict_yaml
 from journeybook.source.pure_parser import PureParser
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 import pytest
+
 from journeybook.diagnostics.problem import Place
 from journeybook.source.document import Document
 from journeybook.source.strict_yaml import read_document

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from journeybook.diagnostics.problem import Level, Problem
 from journeybook.source.strict_yaml import read_document
 
