@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from journeybook.audit.above_options import find_above_options
+from journeybook.audit.idle_sources import find_idle_sources
 from journeybook.audit.lesson_length import find_long_lessons
 from journeybook.audit.longest_option import find_telling_lengths
 from journeybook.audit.near_duplicates import find_near_duplicates
@@ -25,6 +26,7 @@ RULES: tuple[Callable[[Course], Iterator[Problem]], ...] = (
     find_telling_lengths,
     find_above_options,
     find_near_duplicates,
+    find_idle_sources,
 )
 
 

@@ -8,6 +8,7 @@ from journeybook.content.checks import cross_check
 from journeybook.content.formats.sheets import SheetFile
 from journeybook.content.gathered import Gathered
 from journeybook.content.layout import arrange
+from journeybook.content.limited_sources import SourcesOfProfile
 from journeybook.content.model import Bank, Course, Module, Sheet
 from journeybook.content.reading import gather
 from journeybook.diagnostics.problem import Level, Problem
@@ -48,20 +49,21 @@ def _put_together(got: Gathered) -> Course | None:
     course, kit, profile, sources = got.course, got.kit, got.profile, got.sources
     if course is None or kit is None or profile is None or sources is None:
         return None
+    ours = SourcesOfProfile(sources.sources, got.profile_id)
     modules = tuple(
         Module(
             id=module.folder.id,
             operation=module.folder.operation,
             title=module.file.title,
             summary=module.file.summary,
-            lessons=tuple(module.lessons),
+            lessons=ours.without_others(module.lessons),
             place=module.file.place,
         )
         for module in got.modules
         if module.file is not None
     )
     banks = tuple(
-        Bank(id=name, title=file.title, questions=file.questions, place=file.place)
+        Bank(id=name, title=file.title, questions=ours.without_others(file.questions), place=file.place)
         for name, file in got.banks.items()
     )
     return Course(
@@ -74,15 +76,15 @@ def _put_together(got: Gathered) -> Course | None:
         issuer=course.issuer,
         contact=course.contact,
         approved=course.approved,
-        validity=course.validity,
+        validity=ours.without_others([course.validity])[0],
         outcomes=course.outcomes,
-        critical_facts=course.critical_facts,
+        critical_facts=ours.without_others(course.critical_facts),
         cautions=course.cautions,
         certificate_limits=course.certificate_limits,
         modules=modules,
         kit=_sheet("kit", kit),
         profile=_sheet(got.profile_id, profile),
-        sources={one.id: one for one in sources.sources},
+        sources=ours.citations,
         terms={one.id: one for one in got.words.words} if got.words else {},
         figures=got.figures,
         banks=banks,

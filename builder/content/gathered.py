@@ -6,7 +6,7 @@ wrong with the others, and a name whose record is unsound is not called unknown 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 from functools import cached_property
@@ -17,7 +17,7 @@ from journeybook.content.formats.lesson import FigureFile, ModuleFile
 from journeybook.content.formats.questions import BankFile
 from journeybook.content.formats.sheets import SheetFile, SourcesFile, WordsFile
 from journeybook.content.layout import Layout, ModuleFolder
-from journeybook.content.model import Blueprint, Figure, Lesson, NumberQuestion
+from journeybook.content.model import Blueprint, Figure, Lesson, NumberQuestion, Value
 from journeybook.diagnostics.problem import Place
 from journeybook.source.near import nearest
 from journeybook.source.reading import Origin
@@ -72,6 +72,19 @@ class ModuleRead:
     lessons: list[Lesson]
 
 
+@dataclass(frozen=True, kw_only=True)
+class UnusedProfile:
+    """A profile of the course that this build is not for: its values, and where each was read from."""
+
+    id: str
+    file: SheetFile
+    origins: Mapping[int, Origin]
+
+    def place(self, thing: object, key: str, index: int) -> Place:
+        """Where an entry of a field's list stands."""
+        return self.origins[id(thing)].place(key, index)
+
+
 @dataclass(kw_only=True)
 class Gathered:
     """Everything read of one course for one profile."""
@@ -82,6 +95,7 @@ class Gathered:
     course: CourseFile | None = None
     kit: SheetFile | None = None
     profile: SheetFile | None = None
+    unused_profiles: list[UnusedProfile] = field(default_factory=list)
     sources: SourcesFile | None = None
     words: WordsFile | None = None
     modules: list[ModuleRead] = field(default_factory=list)
@@ -107,6 +121,14 @@ class Gathered:
     def question_of_slip(self) -> dict[int, NumberQuestion]:
         """``id()`` of a slip -> its question, whose given numbers its reason may show."""
         return {id(slip): question for question in self.every(NumberQuestion) for slip in question.slips}
+
+    @cached_property
+    def values_by_name(self) -> dict[str, dict[str, Value]]:
+        """``kit`` and ``profile`` -> the values of the sheet by id, as arithmetic looks them up."""
+        return {
+            "kit": {value.id: value for value in self.kit.values} if self.kit else {},
+            "profile": {value.id: value for value in self.profile.values} if self.profile else {},
+        }
 
     def place(self, thing: object, key: str | None = None, index: int | None = None) -> Place:
         """Where an object of the model, a field of it, or an entry of that field's list stands."""

@@ -63,12 +63,18 @@ class Citation:
     standing: Standing
     """YAML key ``status``."""
     confirmed: Confirmation | None = None
+    only: tuple[str, ...] = ()
+    """Ids of the profiles in whose builds it exists; empty means all."""
     place: Place
 
     @property
     def is_confirmed(self) -> bool:
         """True when the original was read by somebody, or a person has recorded that they checked it."""
         return self.standing is Standing.READ or self.confirmed is not None
+
+    def is_for(self, profile: str) -> bool:
+        """True when it exists in a build for that profile."""
+        return not self.only or profile in self.only
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -80,8 +86,8 @@ class Value:
     value: str
     unit: str = ""
     note: str = ""
-    source: str = ""
-    """Id of a citation; empty means the sheet itself."""
+    sources: tuple[str, ...] = ()
+    """Ids of citations, YAML key ``source``; none means the sheet itself."""
     page: str = ""
     confirmed: Confirmation | None = None
     example: bool = False

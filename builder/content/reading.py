@@ -10,7 +10,7 @@ from journeybook.content.formats.course import COURSE
 from journeybook.content.formats.lesson import FIGURE, LESSON, MODULE
 from journeybook.content.formats.questions import BANK
 from journeybook.content.formats.sheets import KIT, PROFILE, SOURCES, WORDS
-from journeybook.content.gathered import Gathered, ModuleRead, Naming
+from journeybook.content.gathered import Gathered, ModuleRead, Naming, UnusedProfile
 from journeybook.content.layout import Layout, ModuleFolder
 from journeybook.content.model import Figure, Lesson
 from journeybook.content.whole_file import whole_file
@@ -131,7 +131,7 @@ class _Reader:
             if name == wanted:
                 chosen = self._read(path, PROFILE, {"values": Naming.PROFILE})
             else:
-                self._read_unused(path, PROFILE)
+                self._read_unused_profile(name, path)
         if wanted not in layout.profiles:
             self.gathered.names[Naming.PROFILE].whole = False
             near = nearest(wanted, layout.profiles) or tuple(sorted(layout.profiles))[:8]
@@ -146,14 +146,20 @@ class _Reader:
             )
         return chosen
 
-    def _read_unused(self, path: str, shape: Record) -> None:
-        """Read a file for its problems only: another country's profile must not rot unseen."""
+    def _read_unused_profile(self, name: str, path: str) -> None:
+        """Read a profile that this build is not for: another country's must not rot unseen."""
         if path in self.unread:
             return
         document, problems = read_document(self.files[path], path)
         self.problems.extend(problems)
-        if document is not None:
-            self.problems.extend(read_root(shape, document)[1].problems)
+        if document is None:
+            return
+        file, reading = read_root(PROFILE, document)
+        self.problems.extend(reading.problems)
+        if file is not INVALID:
+            self.gathered.unused_profiles.append(
+                UnusedProfile(id=name, file=file, origins=reading.origins)
+            )
 
     def _read_module(self, folder: ModuleFolder) -> ModuleRead:
         file = None

@@ -98,6 +98,8 @@ _COURSE = {
     "C032": "There is no such source.",
     "C033": "There is no such critical fact.",
     "C034": "There is no such figure.",
+    "C035": "A profile is left without a source.",
+    "C036": "A sheet's value rests on a source of another profile.",
 }
 
 _LESSONS = {
@@ -124,7 +126,7 @@ _QUESTIONS = {
     "Q032": "An item has no reason.",
     "Q040": "An expression cannot be worked out.",
     "Q041": "Rows of given numbers have different names.",
-    "Q042": "A given number is not used, or not shown.",
+    "Q042": "A given number is not used.",
     "Q043": "A name is not among the given numbers.",
     "Q044": "The tolerance is neither a number nor a percentage.",
     "Q045": "There is no such unit in the table.",
@@ -132,6 +134,7 @@ _QUESTIONS = {
     "Q047": "A slip has no reason.",
     "Q048": "A slip would be marked right.",
     "Q049": "A given number is not a number.",
+    "Q050": "Two rows of given numbers ask the same and have different answers.",
 }
 
 _FIGURES = {
@@ -142,6 +145,7 @@ _FIGURES = {
     "F005": "A drawing holds something that no figure may hold.",
     "F006": "A drawing styles or sizes itself.",
     "F007": "A drawing's ids or references are wrong.",
+    "F008": "A drawing has a class that the theme does not have.",
 }
 
 _BLUEPRINT = {
@@ -202,6 +206,7 @@ _AUDIT = {
     "A005": "The longest option is the right one too often.",
     "A006": "An option says all or none of the above.",
     "A007": "Two questions ask nearly the same.",
+    "A008": "Nothing cites a source.",
 }
 
 CODES: Mapping[str, str] = MappingProxyType(

@@ -15,6 +15,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
+from journeybook.drawing.figure_classes import CLASSES
 from journeybook.source.near import nearest
 
 LARGEST = 200_000
@@ -59,6 +60,7 @@ _BOX_NUMBERS = re.compile(r"\s*[-+.\d]+(?:[\s,]+[-+.\d]+){3}\s*", re.ASCII)
 def check_svg(data: bytes, file: str, figure_id: str) -> tuple[str | None, list[Problem]]:
     """The drawing as normalised text with every id starting ``FIGURE-``, or None; and what is wrong with it.
 
+    An id that starts so already stays as it is.
     The text has no XML declaration and no comments, and can stand inside an HTML page. Never raises,
     whatever the bytes.
     """
@@ -93,6 +95,8 @@ class _Drawing:
     written: list[str] = field(default_factory=list)
     _open: list[str] = field(default_factory=list)
     _ids: dict[str, Place] = field(default_factory=dict)
+    """By the id with the figure's name before it, as it will stand on the page."""
+    _ids_as_written: set[str] = field(default_factory=set)
     _wanted: list[tuple[str, Place]] = field(default_factory=list)
     _skipped: int = 0
     """How many elements deep inside a refused one the reader is."""
@@ -124,8 +128,8 @@ class _Drawing:
             )
             return
         for name, place in self._wanted:
-            if name not in self._ids:
-                near = nearest(name, self._ids)
+            if self._full(name) not in self._ids:
+                near = nearest(name, self._ids_as_written)
                 cure = f"Write `#{near[0]}`, or give" if near else "Give"
                 self.problems.append(
                     fault(
@@ -237,6 +241,8 @@ class _Drawing:
             )
         elif key == "id":
             value = self._own_id(value)
+        elif key == "class":
+            self._check_classes(element, value)
         elif key == "href":
             value = self._local(value[1:] if value.startswith("#") else "", value, "#{}")
         elif key in _REFERENCE_ATTRIBUTES and value != "none":
@@ -252,23 +258,42 @@ class _Drawing:
             value = self._local(found[1] if found else "", value, "url(#{})")
         yield f" {key}={quoteattr(value)}"
 
+    def _check_classes(self, element: str, value: str) -> None:
+        for name in value.split():
+            if name not in CLASSES:
+                near = nearest(name, CLASSES)
+                self._refuse(
+                    "F008",
+                    len(element) + 1,
+                    f"The theme has no class called `{name[:60]}`.",
+                    f"Write {' or '.join(f'`{one}`' for one in near)}, or take it out."
+                    if near
+                    else "Take it out, or use one such as `ink`, `tint-1` or `label`.",
+                )
+
+    def _full(self, name: str) -> str:
+        """An id with the figure's name before it, once."""
+        return name if name.startswith(f"{self.figure}-") else f"{self.figure}-{name}"
+
     def _own_id(self, name: str) -> str:
+        full = self._full(name)
         if not _NAME.fullmatch(name):
             self._refuse(
                 "F007", 4, f"`{name[:60]}` cannot be an id in a drawing.", "Use letters, digits and hyphens."
             )
-        elif name in self._ids:
+        elif full in self._ids:
             self.problems.append(
                 fault(
                     "F007",
                     self._place(),
                     f"Two elements of the drawing have the id `{name[:60]}`.",
                     "Rename one of them.",
-                    (self._ids[name],),
+                    (self._ids[full],),
                 )
             )
-        self._ids.setdefault(name, self._place())
-        return f"{self.figure}-{name}"
+        self._ids.setdefault(full, self._place())
+        self._ids_as_written.add(name)
+        return full
 
     def _local(self, name: str, value: str, form: str) -> str:
         """The reference with the figure's prefix; anything that leads out of the drawing is refused."""
@@ -281,7 +306,7 @@ class _Drawing:
             )
             return value
         self._wanted.append((name, self._place()))
-        return form.format(f"{self.figure}-{name}")
+        return form.format(self._full(name))
 
     def _refuse_attribute(self, element: str, key: str) -> None:
         allowed = ELEMENTS[element] | _EVERYWHERE

@@ -10,10 +10,24 @@ from gettext import NullTranslations
 from markupsafe import Markup
 
 from journeybook.content.model import Figure
+from journeybook.pages.words_catalogue import to_translate as _
 
 _VIEW_BOX = re.compile(r'\bviewBox="[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)[\s,]')
 _ENLARGED = 1.25
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_MONTHS = (
+    _("Jan"),
+    _("Feb"),
+    _("Mar"),
+    _("Apr"),
+    _("May"),
+    _("Jun"),
+    _("Jul"),
+    _("Aug"),
+    _("Sep"),
+    _("Oct"),
+    _("Nov"),
+    _("Dec"),
+)
 
 
 def duration(minutes: int, words: NullTranslations) -> str:

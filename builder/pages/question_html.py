@@ -43,6 +43,7 @@ from journeybook.pages.question_sheet import (
     SourceLine,
 )
 from journeybook.pages.words_catalogue import load_catalogue
+from journeybook.pages.words_catalogue import to_translate as _
 
 LINK_TAG = re.compile(r"</?a\b[^>]*>")
 
@@ -242,11 +243,11 @@ def _slips(desk: Desk, question: NumberQuestion) -> list[SlipLine]:
 
 
 KIND_WORDS = {
-    "choice": "Choose one",
-    "choices": "Choose all that are right",
-    "order": "Put in order",
-    "match": "Find the partners",
-    "number": "Work out the number",
+    "choice": _("Choose one"),
+    "choices": _("Choose all that are right"),
+    "order": _("Put in order"),
+    "match": _("Find the partners"),
+    "number": _("Work out the number"),
 }
 """What the learner is asked to do, by kind; English source texts, translated when shown."""
 

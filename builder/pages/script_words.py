@@ -7,12 +7,7 @@ from __future__ import annotations
 
 from journeybook.pages.filters import script_json
 from journeybook.pages.words_catalogue import load_catalogue
-
-
-def _(words: str) -> str:
-    """Mark ``words`` for the extraction of messages."""
-    return words
-
+from journeybook.pages.words_catalogue import to_translate as _
 
 SCRIPT_WORDS = (
     _("1 step to move"),

@@ -42,6 +42,11 @@ def load_catalogue(language: str) -> tuple[NullTranslations, tuple[Problem, ...]
     return GNUTranslations(compiled), ()
 
 
+def to_translate(english: str) -> str:
+    """Mark a text that is looked up later, so that ``tools/extract_words.py`` finds it. Imported as ``_``."""
+    return english
+
+
 def catalogue_problems(languages: Iterable[str], place: Place) -> list[Problem]:
     """What is wrong with the words in these languages; ``place`` is where the author names them."""
     found = (problem for language in languages for problem in load_catalogue(language)[1])

@@ -80,7 +80,7 @@ function sorted(key) {
   const waiting = [...key.steps];
   const order = [];
   while (waiting.length > 0) {
-    const next = waiting.findIndex((step) => !key.before.some(([first, then]) => then === step && waiting.includes(first)));
+    const next = waiting.findIndex((step) => !key.before.some((/** @type {string[]} */ [first, then]) => then === step && waiting.includes(first)));
     order.push(...waiting.splice(next, 1));
   }
   return order;

@@ -20,6 +20,7 @@ function required(name) {
   return value;
 }
 
+/** @type {Record<string, string>} */
 const TYPES = { ".html": "text/html; charset=utf-8", ".css": "text/css", ".js": "text/javascript", ".json": "application/json",
   ".woff2": "font/woff2", ".svg": "image/svg+xml", ".pdf": "application/pdf" };
 
@@ -32,8 +33,8 @@ export async function serve(folder = SITE, change = (_, body) => body) {
   const server = createServer(async (request, response) => {
     const path = decodeURIComponent(new URL(request.url ?? "/", "http://x").pathname);
     const file = normalize(join(folder, path.endsWith("/") ? path + "index.html" : path));
-    if (!file.startsWith(folder + sep)) return response.writeHead(403).end();
     try {
+      if (!file.startsWith(folder + sep)) throw new Error("outside");
       const body = change(path, await readFile(file));
       response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream" }).end(body);
     } catch {

@@ -22,17 +22,20 @@ const WAYS = {
   firefox: { "over http": () => site((path) => server.address + path), "as one file": oneFile },
 };
 
-for (const [name, ways] of Object.entries(WAYS)) {
-  describe(`in ${name}`, () => {
-    /** @type {import("puppeteer-core").Browser} */
-    let browser;
-    before(async () => { browser = await launch(/** @type {"chromium" | "firefox"} */ (name)); });
-    after(() => browser.close());
-    for (const [way, edition] of Object.entries(ways)) {
-      test(`a learner comes from "Whose card?" to the certificate, ${way}`, async () => { await learn(browser, edition()); });
-    }
-  });
-}
+// Two browsers do not get in each other's way.
+describe("in two browsers", { concurrency: 2 }, () => {
+  for (const [name, ways] of Object.entries(WAYS)) {
+    describe(`in ${name}`, { concurrency: 1 }, () => {
+      /** @type {import("puppeteer-core").Browser} */
+      let browser;
+      before(async () => { browser = await launch(/** @type {"chromium" | "firefox"} */ (name)); });
+      after(() => browser.close());
+      for (const [way, edition] of Object.entries(ways)) {
+        test(`a learner comes from "Whose card?" to the certificate, ${way}`, async () => { await learn(browser, edition()); });
+      }
+    });
+  }
+});
 
 /** @param {import("puppeteer-core").Browser} browser @param {import("./course.mjs").Edition} edition */
 async function learn(browser, edition) {

@@ -23,12 +23,15 @@ export async function open(page, edition, slug) {
 export const leaf = (slug) => `[data-leaf="${slug}"]`;
 
 /** Waits until something stands on the page and can be seen. @param {Page} page @param {string} selector */
-export const seen = (page, selector) => page.waitForSelector(selector, { visible: true, timeout: 10_000 });
+export async function seen(page, selector) {
+  const element = await page.waitForSelector(selector, { visible: true, timeout: 10_000 });
+  return /** @type {import("puppeteer-core").ElementHandle<Element>} */ (element);
+}
 
 /** What an element says, in one line. @param {Page} page @param {string} selector */
 export async function words(page, selector) {
-  const element = await page.waitForSelector(selector, { timeout: 10_000 });
-  return element.evaluate((each) => (each.textContent ?? "").replace(/\s+/g, " ").trim());
+  await page.waitForSelector(selector, { timeout: 10_000 });
+  return page.$eval(selector, (each) => (each.textContent ?? "").replace(/\s+/g, " ").trim());
 }
 
 /** Waits until an element says something like this. @param {Page} page @param {string} selector @param {RegExp} wanted */

@@ -30,7 +30,7 @@ const watchPolicy = () => {
 };
 
 /** @param {import("puppeteer-core").Page} page @returns {Promise<string[]>} */
-const stopped = (page) => page.evaluate("window.stopped");
+const stopped = async (page) => /** @type {string[]} */ (await page.evaluate("window.stopped"));
 
 test("over http, no page asks for anything beyond its server, says an error, or breaks its own policy", async () => {
   await visitAll((path) => server.address + path, server.address);

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -17,7 +18,7 @@ FILES = sorted(path.name for path in HERE.glob("*.test.mjs"))
 def test_browser_file(name: str, demo_site: Path) -> None:
     done = subprocess.run(
         ["node", "--test", "--test-reporter=spec", "--test-concurrency=1", str(HERE / name)],
-        env=os.environ | {"JOURNEYBOOK_SITE": str(demo_site)},
+        env=os.environ | {"JOURNEYBOOK_SITE": str(demo_site), "PYTHON": sys.executable},
         capture_output=True,
         text=True,
         timeout=600,

@@ -9,7 +9,9 @@ from collections.abc import Callable, Iterator
 
 from journeybook.content.checks.answers import check_choices, check_matches
 from journeybook.content.checks.blueprint import check_blueprint
+from journeybook.content.checks.given_numbers import check_given_numbers
 from journeybook.content.checks.grounds import check_grounds
+from journeybook.content.checks.limited_sources import check_limited_sources
 from journeybook.content.checks.numbers import check_numbers
 from journeybook.content.checks.order_rules import check_order_rules
 from journeybook.content.checks.practice import check_practice
@@ -29,7 +31,9 @@ CHECKS: tuple[Callable[[Gathered], Iterator[Problem]], ...] = (
     check_order_rules,
     check_matches,
     check_numbers,
+    check_given_numbers,
     check_grounds,
+    check_limited_sources,
     check_blueprint,
 )
 """Every check, in no meaningful order: problems are sorted by place."""

@@ -12,7 +12,6 @@ from journeybook.content.arithmetic import Expression, Flaw, decimal_text, parse
 from journeybook.content.gathered import Gathered, Naming
 from journeybook.content.model import NumberQuestion
 from journeybook.content.number_values import Sheets, given_number, read_tolerance, work_out
-from journeybook.content.references import Reference, RefersTo, references_in
 from journeybook.content.units import UNITS, canonical_unit
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
@@ -21,10 +20,7 @@ from journeybook.source.near import nearest
 
 def check_numbers(got: Gathered) -> Iterator[Problem]:
     """Right answers, tolerances, slips, given numbers and units of every number question."""
-    sheets = {
-        "kit": {value.id: value for value in got.kit.values} if got.kit else {},
-        "profile": {value.id: value for value in got.profile.values} if got.profile else {},
-    }
+    sheets = got.values_by_name
     for question in got.every(NumberQuestion):
         yield from _check_units(got, question)
         if read_tolerance(question.tolerance) is None:
@@ -35,7 +31,6 @@ def check_numbers(got: Gathered) -> Iterator[Problem]:
                 'Write a number in the unit of the answer such as "5", or a percentage such as "3 %".',
             )
         rows = yield from _read_rows(got, question, sheets)
-        yield from _check_names_shown(got, question)
         if rows is not None:
             yield from _check_expressions(got, question, sheets, rows)
 
@@ -107,41 +102,6 @@ def _read_rows(
                 numbers[name] = number
         rows.append(numbers)
     return (rows or [{}]) if sound else None
-
-
-def _check_names_shown(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
-    """What the answer is worked out from is shown, and no given number is there for nothing."""
-    if not question.given:
-        return
-    asked, explained = _shown(question.ask), _shown(question.why)
-    right = _names(question.right)
-    slips = {name for slip in question.slips for name in _names(slip.value)}
-    for name in question.given[0]:
-        if name in right and name not in asked:
-            yield fault(
-                "Q042",
-                got.place(question, "ask"),
-                f"The question does not show `{name}`, which its answer needs.",
-                f"Write `{{{name}}}` where it belongs, or take `{name}` out of `given`.",
-            )
-        elif name not in right | slips | asked | explained:
-            yield fault(
-                "Q042",
-                got.place(question, "given"),
-                f"The given number `{name}` is neither used nor shown.",
-                f"Use it in `right`, show `{{{name}}}` in `ask`, or take it out of `given`.",
-            )
-
-
-def _shown(text: str) -> set[str]:
-    return {
-        one.name for one in references_in(text) if isinstance(one, Reference) and one.to is RefersTo.GIVEN
-    }
-
-
-def _names(text: str) -> set[str]:
-    expression = parse(text)
-    return set(expression.names) if isinstance(expression, Expression) else set()
 
 
 def _check_expressions(

@@ -36,8 +36,7 @@ def check_references(got: Gathered) -> Iterator[Problem]:
         if term.figure:
             yield from _missing(got, term, "figure", Naming.FIGURE, (term.figure,))
     for value in got.every(Value):
-        if value.source:
-            yield from _missing(got, value, "source", Naming.SOURCE, (value.source,))
+        yield from _missing(got, value, "source", Naming.SOURCE, value.sources)
     for fact in got.every(CriticalFact):
         yield from _missing(got, fact, "source", Naming.SOURCE, fact.sources)
     for cell in got.every(Cell):

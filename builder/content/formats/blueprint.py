@@ -11,7 +11,7 @@ BLUEPRINT = Record(
     Blueprint,
     "blueprint",
     [
-        Field("title", LINE, "What the check is called.", "Competence check"),
+        Field("title", LINE, "What the check is called.", "Knowledge check"),
         Field("percent", Whole(1, 100), "The pass mark in percent, without a sign.", 80),
         Field(
             "grounds",

@@ -29,7 +29,9 @@ CONFIRMATION = Record(
 
 
 def source_field(
-    *, describe: str = "Where it is known from: one id of sources.yml, or a list; `kit` is the kit sheet."
+    *,
+    describe: str = "Where it is known from: one id of sources.yml, or a list; `kit` is the kit sheet.",
+    example: str | list[str] = "kit",
 ) -> Field:
     """The key ``source`` of everything that rests on sources."""
-    return Field("source", IDS, describe, ["kit"], default=(), name="sources")
+    return Field("source", IDS, describe, example, default=(), name="sources")

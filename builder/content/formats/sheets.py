@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journeybook.content.formats.parts import CONFIRMATION, ID, LINE, SENTENCES
+from journeybook.content.formats.parts import CONFIRMATION, ID, IDS, LINE, SENTENCES, source_field
 from journeybook.content.model import Citation, Standing, Term, Value
 from journeybook.diagnostics.problem import Place
 from journeybook.source.scalars import Flag, OneOf, Text
@@ -55,12 +55,9 @@ VALUE = Record(
         Field(
             "note", SENTENCES, "Anything to know about it.", "Measured with the drill at rest.", default=""
         ),
-        Field(
-            "source",
-            ID,
-            "An id of sources.yml, where it is not the sheet itself.",
-            "drill-manual",
-            default="",
+        source_field(
+            describe="An id of sources.yml, or a list of them, where it is not the sheet itself.",
+            example="drill-manual",
         ),
         Field("page", LINE, "Where in the source, in quotes.", "12", default=""),
         _CONFIRMED,
@@ -112,6 +109,13 @@ SOURCES = Record(
                             name="standing",
                         ),
                         _CONFIRMED,
+                        Field(
+                            "only",
+                            IDS,
+                            "The profiles in whose sites it exists; without it, all.",
+                            ["uk"],
+                            default=(),
+                        ),
                     ],
                     id_key="id",
                 ),

@@ -8,6 +8,9 @@ from pathlib import Path
 
 import pytest
 
+from journeybook.drawing.figure_classes import CLASSES
+
+ROOT = Path(__file__).parents[3]
 THEME = Path(str(files("journeybook.theme")))
 CSS = THEME / "css"
 TOKENS = (CSS / "tokens.css").read_text(encoding="utf-8")
@@ -15,29 +18,6 @@ SCHEMES = {
     "light": TOKENS.split("@media")[0],
     "dark": TOKENS.split("@media (prefers-color-scheme: dark)")[1].split("@media")[0],
 }
-FIGURE_CLASSES = [
-    "ink",
-    "thin",
-    "bold",
-    "hidden-line",
-    "fill-paper",
-    "fill-card",
-    "fill-ink",
-    "tint-1",
-    "tint-2",
-    "act",
-    "fill-act",
-    "hold",
-    "fill-hold",
-    "air",
-    "label",
-    "label-strong",
-    "small",
-    "number",
-    "middle",
-    "end",
-    "hatch",
-]
 READABLE = 4.5
 """Contrast for text: WCAG 2.2, success criterion 1.4.3."""
 VISIBLE = 3.0
@@ -115,7 +95,14 @@ def test_one_of_the_two_rings_of_the_focus_is_seen_on_every_ground(scheme: str, 
 
 def test_every_class_that_drawings_may_use_is_painted() -> None:
     figure = (CSS / "figure.css").read_text(encoding="utf-8")
-    assert [name for name in FIGURE_CLASSES if not re.search(rf"\.figure \.{name}\b", figure)] == []
+    inside = sorted(CLASSES - {"figure"})
+    assert [name for name in inside if not re.search(rf"\.figure \.{name}(?![\w-])", figure)] == []
+    assert re.search(r"svg\.figure \{", figure)
+
+
+def test_authors_are_told_of_every_class_that_drawings_may_use() -> None:
+    told = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    assert [name for name in sorted(CLASSES) if f"`{name}`" not in told] == []
 
 
 def test_the_two_faces_stay_within_forty_kilobytes_and_carry_their_licences() -> None:

@@ -1,0 +1,35 @@
+"""A008: every source is cited by something.
+
+Only what is in this build counts: a source that only another profile's sheet cites belongs to that profile.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from journeybook.content.model import Course
+from journeybook.diagnostics.codes import warning
+from journeybook.diagnostics.problem import Problem
+
+
+def find_idle_sources(course: Course) -> Iterator[Problem]:
+    """Entries of sources.yml that no ``source`` names."""
+    cited = set(course.validity.sources)
+    for things in (
+        course.lessons,
+        course.critical_facts,
+        course.kit.values.values(),
+        course.profile.values.values(),
+        *(bank.questions for bank in course.banks),
+    ):
+        for thing in things:
+            cited.update(thing.sources)
+    for citation in course.sources.values():
+        if citation.id not in cited:
+            yield warning(
+                "A008",
+                citation.place,
+                f"Nothing cites the source {citation.id}.",
+                f"Name it under `source` where something rests on it, take it out, or limit it with `only` if it "
+                f"serves another profile than {course.profile.id}.",
+            )

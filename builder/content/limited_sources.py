@@ -1,0 +1,33 @@
+"""The sources of one profile: those limited to others are not in its course, and drop out of every list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from typing import TypeVar
+
+from journeybook.content.model import Citation, CriticalFact, Lesson, Question, Validity
+
+Grounded = TypeVar("Grounded", Lesson, Question, CriticalFact, Validity)
+
+
+class SourcesOfProfile:
+    """What a build for one profile keeps of sources.yml; ``checks.limited_sources`` has seen to it that enough is left."""
+
+    def __init__(self, citations: Iterable[Citation], profile: str) -> None:
+        self.citations: dict[str, Citation] = {}
+        self._others: set[str] = set()
+        for citation in citations:
+            if citation.is_for(profile):
+                self.citations[citation.id] = citation
+            else:
+                self._others.add(citation.id)
+
+    def without_others(self, things: Iterable[Grounded]) -> tuple[Grounded, ...]:
+        """The same things without the sources of other profiles; the same object where nothing drops out."""
+        return tuple(
+            thing
+            if self._others.isdisjoint(thing.sources)
+            else replace(thing, sources=tuple(name for name in thing.sources if name not in self._others))
+            for thing in things
+        )
