@@ -89,12 +89,33 @@ def remark_file(project: Project, file: Path) -> Outcome:
         )
     found, released = _compiled_for(project, data)
     remarked = re_mark(data, found, file.as_posix())
+    if not found and remarked.attempt is not None:
+        course = remarked.attempt.course
+        return Outcome(
+            fingerprint=fingerprint(data),
+            attempt=remarked.attempt,
+            problems=(_no_course(project, course, place),),
+        )
     return Outcome(
         fingerprint=fingerprint(data),
         attempt=remarked.attempt,
         result=remarked.result,
         released=released,
         problems=remarked.problems,
+    )
+
+
+def _no_course(project: Project, course: str, place: Place) -> Problem:
+    if course in project.courses:
+        message = (
+            f"The course {course} has no release with the record's digest, and as it stands it has faults."
+        )
+        return fault(
+            "M013", place, message, "Mend what `journeybook faults` lists, or bring back its releases."
+        )
+    message = f"The record is of the course {course}, which this project does not hold."
+    return fault(
+        "M013", place, message, "Give --config-file the mkdocs.yml of the site where the check was taken."
     )
 
 

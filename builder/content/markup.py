@@ -40,28 +40,25 @@ class _Renderer(RendererHTML):
         slug = env.get("slug", "")
         if not slug:
             return f"<h{level}>"
-        taken: set[str] = env["taken"]
         base = f"{slug}-{_slug_of(_attribute_text(tokens[at + 1]))}"
-        name, number = base, 1
-        while name in taken:
-            number += 1
-            name = f"{base}-{number}"
-        taken.add(name)
+        name = _not_taken(base, "{}-{}", env["taken"])
         return f'<h{level} id="{escape(name)}">'
 
     def heading_close(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         return f"</h{max(_LEAST_HEADING, int(tokens[at].tag[1]))}>\n"
 
-    def table_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
+    def table_open(
+        self, tokens: Sequence[Token], at: int, _options: Any, env: MutableMapping[str, Any]
+    ) -> str:
         heads: list[str] = []
         for token in tokens[at:]:
             if token.type == "thead_close":
                 break
             if token.type == "inline":
                 heads.append(_attribute_text(token))
-        label = escape(", ".join(head for head in heads if head))
-        # A group, not a region: two tables with the same heads would be two landmarks of one name.
-        return f'<div class="table-scroll" tabindex="0" role="group" aria-label="{label}"><table>\n'
+        label = _not_taken(", ".join(head for head in heads if head), "{} ({})", env["taken"])
+        # A group, not a region: a page with many tables would be full of landmarks.
+        return f'<div class="table-scroll" tabindex="0" role="group" aria-label="{escape(label)}"><table>\n'
 
     def table_close(self, _tokens: Sequence[Token], _at: int, _options: Any, _env: Any) -> str:
         return "</table></div>\n"
@@ -114,8 +111,8 @@ def render_inline(text: str) -> str:
 def render_block(text: str, slug: str = "", taken: set[str] | None = None) -> str:
     """HTML of a text with paragraphs, headings, lists and tables.
 
-    With ``slug`` headings get ids that start with it; ``taken`` holds the ids that the page has already,
-    and grows.
+    With ``slug`` headings get ids that start with it; ``taken`` holds the ids and the names of tables that
+    the page has already, and grows.
     """
     return str(_MARKDOWN.render(text, {"slug": slug, "taken": set() if taken is None else taken}))
 
@@ -148,6 +145,16 @@ def _text_of(tokens: Sequence[Token]) -> str:
 
 def _attribute_text(inline: Token) -> str:
     return " ".join(_PIECE.sub("", _text_of(inline.children or [])).split())
+
+
+def _not_taken(name: str, numbered: str, taken: set[str]) -> str:
+    """The name, or with the first number from 2 that makes it new; joins ``taken``."""
+    new, number = name, 1
+    while new in taken:
+        number += 1
+        new = numbered.format(name, number)
+    taken.add(new)
+    return new
 
 
 def _slug_of(text: str) -> str:

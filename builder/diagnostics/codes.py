@@ -196,6 +196,7 @@ _MARKING = {
     "M010": "An answer does not fit its question.",
     "M011": "The times of the record cannot be right.",
     "M012": "The compiled course cannot be used.",
+    "M013": "The course of the record is not in this project.",
 }
 
 _AUDIT = {

@@ -10,6 +10,10 @@ import pytest
 from click.testing import CliRunner, Result
 
 from journeybook.cli import main
+from journeybook.content.loader import load_course
+from journeybook.marking.attempt import Asked, Attempt, Card, write
+from journeybook.marking.compiled import compile_course
+from journeybook.marking.draw import draw_form
 
 Run = Callable[..., Result]
 COURSE = Path("course_src/first-course")
@@ -109,3 +113,79 @@ def test_mark_says_what_is_wrong_with_a_file_that_is_no_attempt(run: Run) -> Non
     assert result.exit_code == 1
     assert "returned.json" in result.output
     assert "Traceback" not in result.output
+
+
+def test_mark_says_that_the_course_of_a_record_is_not_here(run: Run) -> None:
+    kept = Path(__file__).parents[1] / "kept" / "format-1" / "attempt-passed.json"
+    result = run("mark", str(kept))
+    assert result.exit_code == 1
+    assert "M013" in result.output
+    assert "which this project does not hold" in " ".join(result.output.split())
+
+
+def hand_in(right: bool) -> Path:
+    """An attempt at the check of the course as it stands, every answer right or every answer left out."""
+    course, problems = load_course(Path(), "first-course", profile="here")
+    assert course is not None, problems
+    compiled = compile_course(course)
+    public, private = compiled.content["public"], compiled.content["private"]
+    form = draw_form(public["plan"], "a seed", [])
+    answers = {"isolate-check-1": "a", "isolate-check-2": "b", "bit-size": {"value": "13", "unit": "mm"}}
+    assert set(answers) <= set(private["keys"])
+    attempt = Attempt(
+        course=course.id,
+        version=course.version,
+        digest=compiled.digest,
+        profile="here",
+        language="en",
+        seed="a seed",
+        avoid=(),
+        form=tuple(
+            Asked(question=line["q"], variant=line["variant"], options=tuple(line["options"]))
+            for line in form
+        ),
+        answers={line["q"]: answers[line["q"]] for line in form} if right else {},
+        shown=tuple(line["q"] for line in form),
+        started="2026-11-24T09:00:00Z",
+        ended="2026-11-24T09:05:00Z",
+        card=Card(id="0" * 32, name="R. Adeyemi-Holt", workplace="Quillon Basin Works"),
+    )
+    path = Path("returned.json")
+    path.write_bytes(write(attempt))
+    return path
+
+
+def test_mark_gives_marks_must_pass_and_fingerprint(run: Run) -> None:
+    result = run("mark", str(hand_in(right=True)))
+    assert result.exit_code == 0, result.output
+    assert "knowledge check passed, self-recorded; practical not observed" in result.output
+    assert "Marks        2.000 of 2; 80 % needed" in result.output
+    assert "Must-pass    isolate-first: right" in result.output
+    assert "version 0.1 (draft)" in result.output
+
+
+def test_mark_of_an_empty_attempt_is_not_yet_passed(run: Run) -> None:
+    result = run("mark", str(hand_in(right=False)), "--json")
+    content = json.loads(result.output)
+    assert content["result"]["passed"] is False
+    assert content["result"]["marks"] == 0
+
+
+def test_a_released_attempt_is_marked_when_the_course_has_moved_on(run: Run) -> None:
+    change(COURSE / "course.yml", "draft: true\n", 'approved: {by: "T. Marrable", on: 2026-11-20}\n')
+    released = run("release", "first-course")
+    assert released.exit_code == 0, released.output
+    returned = hand_in(right=True)
+    change(QUIZZES / "bits.yml", "What is the largest bit for this drill?", "What is the largest bit here?")
+    change(COURSE / "course.yml", 'version: "0.1"', 'version: "0.2"')
+    result = run("mark", str(returned))
+    assert result.exit_code == 0, result.output
+    assert "version 0.1, here" in result.output
+
+
+def test_a_draft_attempt_cannot_be_marked_once_its_questions_changed(run: Run) -> None:
+    returned = hand_in(right=True)
+    change(QUIZZES / "bits.yml", "What is the largest bit for this drill?", "What is the largest bit here?")
+    result = run("mark", str(returned))
+    assert result.exit_code == 1
+    assert "M008" in result.output or "M007" in result.output

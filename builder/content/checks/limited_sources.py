@@ -90,12 +90,15 @@ def _check_value(
     for index, name in enumerate(value.sources):
         lacking = [one for one in profiles if name in limited and not limited[name].is_for(one)]
         if lacking:
-            sheet = "kit sheet" if value.place.file.endswith("/kit.yml") else "profile"
+            where = (
+                f"the profile {_listed(lacking)}, which uses this kit sheet too"
+                if value.place.file == got.layout.top.get("kit.yml")
+                else f"this profile, {_listed(lacking)}"
+            )
             yield fault(
                 "C036",
                 place(value, "source", index),
-                f"The source `{name}` does not exist in the profile {_listed(lacking)}, for which this {sheet} "
-                "is used.",
+                f"The source `{name}` does not exist in {where}.",
                 f"Name another source, or add {_listed(lacking)} to its `only` in sources.yml.",
                 (got.place(limited[name], "only"),),
             )

@@ -15,10 +15,11 @@ const Search = (() => {
     for (const show of mounted) show();
   }
 
-  function mount() {
+  /** @param {HTMLElement} place */
+  function mount(place) {
     const data = document.getElementById("search-data");
     if (data) receive(JSON.parse(data.textContent || "[]"));
-    for (const place of Dom.all(document, "[data-search]")) mountAt(place);
+    mountAt(place);
   }
 
   /** @param {HTMLElement} place */

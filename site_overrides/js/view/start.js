@@ -18,14 +18,19 @@ const Start = (() => {
     const steps = [
       () => OneFile.mount(),
       () => {
-        if (typeof Search !== "undefined") Search.mount();
+        if (typeof Search === "undefined") return;
+        for (const place of Dom.all(document, "[data-search]")) OneFile.whenOpen(place, () => attempt(() => Search.mount(place)));
       },
-      () => PracticeView.mountAll(document, newSeed),
+      () => {
+        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => PracticeView.mountAll(leaf, newSeed)));
+      },
       () => CardView.mount(store, sheet),
       () => RouteView.mount(store, sheet, { now, language }),
       () => {
         if (typeof CheckView === "undefined") return;
-        for (const desk of Dom.all(document, "[data-check-desk]")) CheckView.mount(desk, store, sheet, { now, newSeed, language });
+        for (const desk of Dom.all(document, "[data-check-desk]")) {
+          OneFile.whenOpen(desk, () => attempt(() => CheckView.mount(desk, store, sheet, { now, newSeed, language })));
+        }
       },
     ];
     for (const step of steps) attempt(step);
@@ -45,6 +50,7 @@ const Start = (() => {
     }
   }
 
+  OneFile.prepare();
   if (document.readyState === "complete") start();
   else document.addEventListener("DOMContentLoaded", start);
 

@@ -7,6 +7,7 @@ import pytest
 
 from journeybook.audit import audit
 from journeybook.audit.above_options import find_above_options
+from journeybook.audit.idle_sources import find_idle_sources
 from journeybook.audit.lesson_length import find_long_lessons
 from journeybook.audit.longest_option import at_least, find_telling_lengths, standing_out
 from journeybook.audit.near_duplicates import alike_pairs, find_near_duplicates, groups_of_three
@@ -14,7 +15,18 @@ from journeybook.audit.outcomes_checked import find_outcomes_not_checked
 from journeybook.audit.outcomes_practised import find_outcomes_not_practised
 from journeybook.audit.outcomes_taught import find_outcomes_not_taught
 from journeybook.content.loader import load_course
-from journeybook.content.model import Bank, ChoiceQuestion, Course, Module, Option, Outcome, Outlook, Use
+from journeybook.content.model import (
+    Bank,
+    ChoiceQuestion,
+    Citation,
+    Course,
+    Module,
+    Option,
+    Outcome,
+    Outlook,
+    Standing,
+    Use,
+)
 from journeybook.diagnostics.problem import Level, Place
 
 BASE = Path(__file__).parents[2] / "faults" / "base"
@@ -149,6 +161,30 @@ def test_nearly_equal_questions_are_named_once(course: Course) -> None:
     ]
     found = list(find_near_duplicates(with_bank(course, bank)))
     assert [problem.message for problem in found] == ["This question asks nearly the same as a."]
+
+
+def test_a_source_that_nothing_cites_is_named_with_its_line(course: Course) -> None:
+    place = Place(file="course_src/pillar-drill/sources.yml", line=11, trail="source old-rule")
+    extra = Citation(id="old-rule", title="Rules of 1990", standing=Standing.REPORTED, place=place)
+    found = list(find_idle_sources(replace(course, sources={**course.sources, "old-rule": extra})))
+    assert [(problem.message, problem.place) for problem in found] == [
+        ("Nothing cites the source old-rule.", place)
+    ]
+
+
+def test_one_citation_anywhere_is_enough(course: Course) -> None:
+    everywhere = replace(
+        course,
+        banks=(),
+        critical_facts=(),
+        validity=replace(course.validity, sources=()),
+        kit=replace(course.kit, values={}),
+    )
+    lessons_cite = {"guard-rule"}
+    assert {problem.message for problem in find_idle_sources(everywhere)} == {
+        f"Nothing cites the source {name}." for name in course.sources if name not in lessons_cite
+    }
+    assert list(find_idle_sources(replace(everywhere, kit=course.kit, validity=course.validity))) == []
 
 
 def test_pairs_found_by_prefix_are_those_of_comparing_all() -> None:

@@ -129,6 +129,13 @@ def test_a_table_scrolls_by_itself_and_needs_no_style() -> None:
     assert "style" not in html
 
 
+def test_no_two_tables_of_a_page_have_the_same_name() -> None:
+    taken: set[str] = set()
+    table = "| part | mm |\n|---|---|\n| sleeve | 6 |\n"
+    html = render_block(f"{table}\n## More\n\n{table}", "l-guard", taken) + render_block(table, "l-guard", taken)
+    assert re.findall(r'aria-label="([^"]*)"', html) == ["part, mm", "part, mm (2)", "part, mm (3)"]
+
+
 def test_a_corner_without_words_heads_nothing() -> None:
     html = render_block("| | mm |\n|---|---|\n| sleeve | 6 |\n")
     assert html.count("<th ") == html.count("</th>") == 1

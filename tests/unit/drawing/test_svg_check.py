@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from journeybook.diagnostics.problem import Problem
+from journeybook.drawing.figure_classes import CLASSES
 from journeybook.drawing.svg_check import ELEMENTS, LARGEST, check_svg
 
 OPEN = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 360 240" class="figure">'
@@ -47,6 +48,37 @@ def test_ids_and_references_get_the_figures_name() -> None:
     assert 'href="#knob-bolt"' in svg
     assert 'marker-end="url(#knob-tip)"' in svg
     assert 'fill="url(#knob-hatch)"' in svg
+
+
+def test_an_id_that_has_the_figures_name_already_gets_it_once() -> None:
+    svg = good('<defs><g id="knob-bolt"/><g id="nut"/></defs><use href="#knob-bolt"/><use href="#knob-nut"/>')
+    assert set(re.findall(r' id="([^"]+)"', svg)) == {"knob-bolt", "knob-nut"}
+    assert re.findall(r'href="([^"]+)"', svg) == ["#knob-bolt", "#knob-nut"]
+
+
+def test_two_ids_that_the_figures_name_makes_equal_are_refused() -> None:
+    assert refused('<g id="tip"/><g id="knob-tip"/>').message == (
+        "Two elements of the drawing have the id `knob-tip`."
+    )
+
+
+def test_every_class_of_the_theme_may_be_used() -> None:
+    names = " ".join(sorted(CLASSES))
+    assert f'class="{names}"' in good(f'<rect class="{names}" width="1" height="1"/>')
+
+
+@pytest.mark.parametrize(
+    ("name", "mend"),
+    [
+        ("lable", "Write `label`, or take it out."),
+        ("Ink", "Write `ink`, or take it out."),
+        ("brand-colour-7", "Take it out, or use one such as `ink`, `tint-1` or `label`."),
+    ],
+)
+def test_a_class_that_the_theme_does_not_have_is_refused(name: str, mend: str) -> None:
+    problem = refused(f'<rect class="thin {name}" width="1" height="1"/>')
+    assert (problem.code, problem.mend) == ("F008", mend)
+    assert problem.message == f"The theme has no class called `{name}`."
 
 
 def test_a_reference_may_come_before_what_it_names() -> None:

@@ -19,7 +19,8 @@ from journeybook.marking.remark import re_mark
 KEPT = Path(__file__).parents[2] / "kept" / "format-1"
 GOOD = (KEPT / "attempt-passed.json").read_bytes()
 COMPILED = (KEPT / "releases" / "1.0" / "uk" / "compiled.json").read_bytes()
-RECORD_CODES = [code for code in CODES if code.startswith("M")]
+# M013 needs a project; the tests of the command line show it.
+RECORD_CODES = [code for code in CODES if code.startswith("M") and code != "M013"]
 
 
 def with_members(data: bytes, example: str) -> bytes:
