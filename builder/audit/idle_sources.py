@@ -15,15 +15,11 @@ from journeybook.diagnostics.problem import Problem
 def find_idle_sources(course: Course) -> Iterator[Problem]:
     """Entries of sources.yml that no ``source`` names."""
     cited = set(course.validity.sources)
-    for things in (
-        course.lessons,
-        course.critical_facts,
-        course.kit.values.values(),
-        course.profile.values.values(),
-        *(bank.questions for bank in course.banks),
-    ):
-        for thing in things:
-            cited.update(thing.sources)
+    cited.update(name for lesson in course.lessons for name in lesson.sources)
+    cited.update(name for fact in course.critical_facts for name in fact.sources)
+    cited.update(name for bank in course.banks for question in bank.questions for name in question.sources)
+    for sheet in (course.kit, course.profile):
+        cited.update(name for value in sheet.values.values() for name in value.sources)
     for citation in course.sources.values():
         if citation.id not in cited:
             yield warning(

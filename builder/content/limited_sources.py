@@ -12,7 +12,7 @@ Grounded = TypeVar("Grounded", Lesson, Question, CriticalFact, Validity)
 
 
 class SourcesOfProfile:
-    """What a build for one profile keeps of sources.yml; ``checks.limited_sources`` has seen to it that enough is left."""
+    """What a build for one profile keeps; ``checks.limited_sources`` has seen to it that enough is left."""
 
     def __init__(self, citations: Iterable[Citation], profile: str) -> None:
         self.citations: dict[str, Citation] = {}

@@ -157,9 +157,7 @@ class _Reader:
         file, reading = read_root(PROFILE, document)
         self.problems.extend(reading.problems)
         if file is not INVALID:
-            self.gathered.unused_profiles.append(
-                UnusedProfile(id=name, file=file, origins=reading.origins)
-            )
+            self.gathered.unused_profiles.append(UnusedProfile(id=name, file=file, origins=reading.origins))
 
     def _read_module(self, folder: ModuleFolder) -> ModuleRead:
         file = None

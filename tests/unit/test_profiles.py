@@ -65,14 +65,21 @@ def limited_to(course: Course) -> list[Citation]:
 def test_both_sites_hold_pages_a_one_file_edition_and_search_data() -> None:
     for profile in ("us", "uk"):
         texts = built(profile)[1]
-        assert {"index.html", f"{COURSE}.html", f"{COURSE}/search-data.js", f"{COURSE}/kit.html"} <= texts.keys()
+        assert {
+            "index.html",
+            f"{COURSE}.html",
+            f"{COURSE}/search-data.js",
+            f"{COURSE}/kit.html",
+        } <= texts.keys()
         assert len([path for path in texts if re.search(r"/\d+-[a-z-]+/", path)]) > 15
 
 
 @pytest.mark.parametrize(("own", "other"), BOTH)
 def test_a_site_shows_each_value_of_its_own_profile(own: str, other: str) -> None:
     course, texts = built(own)
-    missing = [value.id for value in differing(built(other)[0], course) if not pages_with(shown(value), texts)]
+    missing = [
+        value.id for value in differing(built(other)[0], course) if not pages_with(shown(value), texts)
+    ]
     assert missing == []
 
 
@@ -81,7 +88,9 @@ def test_no_value_of_the_other_profile_stands_anywhere(own: str, other: str) -> 
     course, texts = built(own)
     foreign = differing(course, built(other)[0])
     assert len(foreign) >= 10
-    assert {value.id: pages_with(shown(value), texts) for value in foreign} == {value.id: [] for value in foreign}
+    assert {value.id: pages_with(shown(value), texts) for value in foreign} == {
+        value.id: [] for value in foreign
+    }
 
 
 @pytest.mark.parametrize(("own", "other"), BOTH)

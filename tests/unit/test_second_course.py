@@ -60,7 +60,9 @@ def blocks(course: Course) -> list[BlockKind]:
 
 
 def texts_of(course: Course) -> str:
-    parts = [text for lesson in course.lessons for block in lesson.body for text in (block.text, *block.steps)]
+    parts = [
+        text for lesson in course.lessons for block in lesson.body for text in (block.text, *block.steps)
+    ]
     parts += [question.ask for question in course.questions.values()]
     for question in course.questions.values():
         if isinstance(question, NumberQuestion):
@@ -96,7 +98,10 @@ def test_it_uses_figures_words_kit_profile_and_sources() -> None:
     assert course.terms
     assert course.kit.values
     assert course.profile.values
-    assert {citation.standing for citation in course.sources.values()} >= {Standing.READ, Standing.COMMON_PRACTICE}
+    assert {citation.standing for citation in course.sources.values()} >= {
+        Standing.READ,
+        Standing.COMMON_PRACTICE,
+    }
 
 
 def test_its_pages_are_all_there() -> None:
@@ -139,7 +144,9 @@ def test_its_check_draws_and_marks_a_form() -> None:
     assert len(form) == 3
     keys = content["private"]["keys"]
     answers = {drawn["q"]: keys[drawn["q"]]["right"] for drawn in form}
-    assert [mark(keys[drawn["q"]], drawn["variant"], answers[drawn["q"]]).mark for drawn in form] == [1000] * 3
+    assert [mark(keys[drawn["q"]], drawn["variant"], answers[drawn["q"]]).mark for drawn in form] == [
+        1000
+    ] * 3
 
 
 def test_no_word_of_the_demo_courses_trade_stands_in_it() -> None:

@@ -61,7 +61,7 @@ const CardDialog = (() => {
       const form = Dom.make("form", {
         class: "card-new", submit: (event) => {
           event.preventDefault();
-          if (!name.input.value.trim()) return name.ask(Words.say("Write the name that the certificate shall carry."));
+          if (!name.input.value.trim()) return name.ask(Words.say("Write your name. It goes on the certificate."));
           store.add(CardRecord.blank({ id: newId(), name: name.input.value, workplace: workplace.input.value, made: Dates.day(now()) }));
           done();
         },
@@ -75,6 +75,10 @@ const CardDialog = (() => {
       const id = `card-dialog-${name}`;
       const input = Dom.make("input", { id, name, type: "text", maxlength: "120", autocomplete: complete, "aria-describedby": `${id}-again` });
       const again = Dom.make("p", { class: "ask-again", id: `${id}-again`, role: "status" });
+      input.addEventListener("input", () => {
+        again.textContent = "";
+        input.removeAttribute("aria-invalid");
+      });
       return {
         input,
         row: Dom.make("div", { class: "card-field" }, Dom.make("label", { class: "label", for: id }, label), input, again),

@@ -47,7 +47,7 @@ const CardView = (() => {
     /** @param {HTMLElement} strip */
     function onStrip(strip) {
       const cell = Dom.make("div", { class: "strip-cell strip-card" });
-      if (!document.querySelector("main [data-cards]")) strip.append(cell);
+      if (!document.querySelector("main[data-leaf] [data-cards]")) strip.append(cell);
       return () => {
         const card = store.current();
         cell.classList.toggle("is-nobody", !card);
@@ -61,7 +61,7 @@ const CardView = (() => {
   /** @param {Standing} standing */
   function standingWords(standing) {
     switch (standing) {
-      case "refused": return Words.say("This browser keeps nothing from page to page. What you do is lost when you leave this page, so save the card to a file first, or use the one-file edition.");
+      case "refused": return Words.say("This browser keeps nothing from page to page. What you do is lost when you leave this page. Save the card to a file first, or use the one-file edition.");
       case "full": return Words.say("This browser has no room left. What you do now is lost when you close this page: save the card to a file, then put away cards that are finished.");
       case "unreadable": return Words.say("The cards on this device cannot be read here; they are left untouched. What you do now is lost when you close this page, so save the card to a file first.");
       case "not-shared": return Words.say("This browser does not carry your card from page to page when the course is opened from a folder. Use the one-file edition, or take the card out of a file on each page.");

@@ -22,17 +22,19 @@ const CheckResultView = (() => {
       Dom.make("div", { class: "result-head" },
         Dom.make("span", { class: "tag-shape", "aria-hidden": "true" }),
         Dom.make("div", {}, heading,
+          Dom.make("p", { class: "result-share" }, shareWords(result)),
           Dom.make("p", { class: "result-marks" }, marksWords(result)),
           !result.passed && result.marks >= result.cut
-            && Dom.make("p", {}, Words.say("The marks suffice. A must-pass question is not yet right, and each of them has to be.")),
+            && Dom.make("p", {}, Words.say("The marks are enough. But a must-pass question is not yet right, and each of them has to be.")),
+          !result.passed && Dom.make("p", { class: "result-next" }, Words.say("Read the lessons named below again. Then take the check again.")),
           Dom.make("p", {}, Words.say("Self-recorded: nobody confirmed who answered. The practical was not observed.")))),
-      mustPass(root, result),
-      outcomes(root, result),
-      record(check, save),
       Dom.make("div", { class: "buttons result-buttons" },
         certificate && Dom.button(Words.say("Print the certificate"), () => print(), "first"),
         Dom.button(Words.say("Take the check again"), retake, result.passed ? "second" : "first"),
         Dom.button(Words.say("Back to the start of the check"), back, "second")),
+      mustPass(root, result),
+      outcomes(root, result),
+      record(check, save),
       certificate && Dom.make("div", { class: "certificate-desk" }, certificate),
       afterwards(attempt, facts, question));
   }
@@ -45,6 +47,16 @@ const CheckResultView = (() => {
         Dom.make("p", {}, Words.say("The course was changed after this check was handed in. Its questions are no longer in this page, so it is not marked again here. The file of the attempt holds everything that was answered."))),
       record(check, save),
       Dom.make("div", { class: "buttons result-buttons" }, Dom.button(Words.say("Back to the start of the check"), back, "first")));
+  }
+
+  /** Rounded down, so that nothing below the cut reads as if it had reached it. @param {CheckResult} result */
+  function shareWords({ marks, of, percent }) {
+    return Words.say("You have {share} %. You need {percent} %.", { share: Math.floor((marks * 100) / of), percent });
+  }
+
+  /** Marks as questions: 2500 of 3000 reads 2.5 of 3. Rounded down. @param {number} marks @param {number} of */
+  function inQuestions(marks, of) {
+    return Words.say("{marks} of {of}", { marks: Math.floor(marks / 10) / 100, of: of / Mark.WEIGHT });
   }
 
   /** @param {CheckResult} result */
@@ -76,7 +88,7 @@ const CheckResultView = (() => {
           Dom.make("span", { class: "line-text" }, Dom.contents(source.querySelector(".outcome-text")),
             lessons && lessons.children.length > 0 && Dom.make("span", { class: "line-again" },
               Dom.make("span", { class: "label" }, Words.say("Revisit")), Dom.make("ul", {}, Dom.contents(lessons)))),
-          Dom.make("span", { class: "line-word" }, Words.say("{marks} of {of}", { marks: share.marks, of: share.of })));
+          Dom.make("span", { class: "line-word" }, inQuestions(share.marks, share.of)));
       })));
   }
 
@@ -118,7 +130,7 @@ const CheckResultView = (() => {
     section.classList.add("done");
     section.prepend(Dom.make("div", { class: "question-tab" },
       Dom.make("h3", { class: "label" }, Words.say("Question {number} of {total}", { number: index + 1, total: attempt.form.length })),
-      Dom.make("p", { class: "label" }, Words.say("{mark} of {weight}", { mark: marked.mark, weight: Mark.WEIGHT }))));
+      Dom.make("p", { class: "label" }, inQuestions(marked.mark, Mark.WEIGHT))));
     return section;
   }
 

@@ -123,10 +123,10 @@ const CheckRun = (() => {
         Dom.make("p", {}, open.length > 0
           ? Words.say("These are not answered in full. What is missing counts nothing.")
           : Words.say("Every question is answered. After handing in, nothing can be changed.")),
-        list || null,
         Dom.make("div", { class: "buttons" },
           Dom.button(open.length > 0 ? Words.say("Hand in as it is") : Words.say("Hand in"), handIn, open.length > 0 ? "second" : "first"),
-          Dom.button(Words.say("Back to the questions"), () => show(open.length > 0 ? open[0].index : state.at), open.length > 0 ? "first" : "second"))));
+          Dom.button(Words.say("Back to the questions"), () => show(open.length > 0 ? open[0].index : state.at), open.length > 0 ? "first" : "second")),
+        list || null));
       Dom.focus(heading);
       heading.scrollIntoView({ block: "start" });
     }

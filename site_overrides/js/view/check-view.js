@@ -140,7 +140,7 @@ const CheckView = (() => {
       if (certificate) CertificateView.fit(certificate);
       const heading = Dom.one(stage, ".result-title");
       Dom.focus(heading);
-      heading.scrollIntoView({ block: "center" });
+      heading.scrollIntoView({ block: "start" });
     }
 
     /** @param {AttemptRecord} record */

@@ -13,7 +13,7 @@ const ControlOrder = (() => {
     let lastTap = -BOUNCE;
 
     const hint = Dom.make("p", { class: "hint" },
-      Words.say("Tap the steps in the order you would do them. When all have their number, arrows can move them."));
+      Words.say("Tap the first step, then the next, to the last. Then the arrows can move them."));
     const undo = Dom.button(Words.say("Undo"), () => {
       change(Sequence.undo(state), undoneWords());
       // With nothing left to undo the button goes; the focus must not go with it.

@@ -64,6 +64,8 @@ const PracticeView = (() => {
       again.hidden = marked.mark === Mark.WEIGHT;
       other.hidden = shape.variants < 2;
       question.answer.hidden = false;
+      // What to press next comes into sight first, then what was said: where both do not fit, the words win.
+      foot.scrollIntoView({ block: "nearest" });
       Dom.focus(tag);
     }
 

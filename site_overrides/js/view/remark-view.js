@@ -3,6 +3,7 @@ const RemarkView = (() => {
   "use strict";
 
   const WHOLE = 1000;
+  const FIRST_RULES = 2;
 
   /**
    * @param {HTMLElement} section the question
@@ -55,13 +56,17 @@ const RemarkView = (() => {
     const broken = new Set((remarks.broken || []).map((/** @type {string[]} */ pair) => pair.join(" ")));
     const stated = Dom.all(section, ".reasons [data-first]").filter((rule) =>
       (rule.dataset.then || "").split(" ").some((then) => broken.has(`${rule.dataset.first} ${then}`)));
-    return stated.map((rule) => {
+    const told = stated.sort((a, b) => Number(b.hasAttribute("data-critical")) - Number(a.hasAttribute("data-critical"))).map((rule) => {
       const reason = rule.querySelector(".reason");
       return Dom.make("div", { class: "broken-rule" },
         rule.hasAttribute("data-critical") && Dom.make("p", { class: "label" }, Words.say("Critical")),
         Dom.make("p", { class: "broken-what" }, Dom.contents(rule.querySelector(".reason-of"))),
         reason && Dom.make("p", {}, Dom.contents(reason)));
     });
+    if (told.length <= FIRST_RULES + 1) return told;
+    // Whoever has everything the wrong way round mends one thing first.
+    return [...told.slice(0, FIRST_RULES), Dom.make("details", { class: "more-rules" },
+      Dom.make("summary", {}, Words.say("{n} more", { n: told.length - FIRST_RULES })), ...told.slice(FIRST_RULES))];
   }
 
   /** @param {HTMLElement} section @param {any} remarks @returns {Node[]} */

@@ -93,7 +93,12 @@ const RouteView = (() => {
       /** @type {{id: string, minutes: number}[]} */
       const lessons = PageData.of(place).lessons || [];
       const { read } = entry(place);
-      if (lessons.length === 0 || Object.keys(read).length === 0) return;
+      if (lessons.length === 0) return;
+      place.dataset.whole ??= place.textContent || "";
+      if (Object.keys(read).length === 0) {
+        place.textContent = place.dataset.whole;
+        return;
+      }
       const minutes = lessons.filter((lesson) => !Object.hasOwn(read, lesson.id)).reduce((sum, lesson) => sum + lesson.minutes, 0);
       const hours = Math.floor(minutes / 60);
       place.textContent = minutes === 0 ? Words.say("All read")

@@ -77,7 +77,9 @@ def test_rows_that_look_the_same_may_have_the_same_answer(bank: Path) -> None:
 
 @pytest.mark.parametrize("right", ["above - other", "above - ", "1 / 0", "{kit.nothing}"])
 def test_an_answer_that_cannot_be_worked_out_is_told_once(bank: Path, right: str) -> None:
-    change(bank, "{above} mm above the work and the sleeve may end {gap} mm above it", "a little above the work")
+    change(
+        bank, "{above} mm above the work and the sleeve may end {gap} mm above it", "a little above the work"
+    )
     change(bank, 'right: "above - gap"', f'right: "{right}"')
     assert {problem.code for problem in problems_of(bank)} <= {"Q040", "Q043", "W001"}
     assert problems_of(bank)

@@ -113,7 +113,9 @@ def test_validity_needs_a_source_that_remains(site: Path) -> None:
     change(site, "course.yml", "source: [shop-rule, common-practice]", "source: guard-rule")
     (problem,) = problems_of(site)
     assert (problem.code, problem.place.line) == ("C035", 11)
-    assert problem.message == "The validity has no source in the profile `us`: `guard-rule` is limited to other profiles."
+    assert problem.message == (
+        "The validity has no source in the profile `us`: `guard-rule` is limited to other profiles."
+    )
 
 
 def test_a_value_of_a_profile_that_is_not_built_is_looked_at_too(site: Path) -> None:

@@ -97,6 +97,20 @@ def test_a_value_of_the_kit_sheet_that_is_invented_says_so() -> None:
     assert words_in(row[1]).startswith("Largest gap under the guard 6&nbsp;mm example")
 
 
+def test_a_value_with_several_sources_shows_each_and_which_is_not_yet_confirmed() -> None:
+    course = drill_course()
+    duty = replace(course.profile.values["guard-duty"], sources=("guard-rule", "common-practice"), page="7")
+    profile = replace(course.profile, values={"guard-duty": duty})
+    changed = replace(course, profile=profile)
+    body = {leaf.slug: leaf for leaf in reading_leaves(changed, Wording(changed), FACTS)}["kit"].body
+    row = re.search(r'<tr id="kit-profile-guard-duty">(.*?)</tr>', body, re.S)
+    assert row is not None
+    assert re.findall(r'href="page:sources#([a-z-]+)"', row[1]) == ["guard-rule", "common-practice"]
+    assert words_in(row[1]).endswith(
+        "Rules of the fitting bay , 4 (2026) What the trade does not yet confirmed page 7"
+    )
+
+
 def test_the_route_card_counts_the_check_as_the_last_operation() -> None:
     course = drill_course()
     assert check_operation(course) == 90
