@@ -13,7 +13,10 @@ check the guard before the drill runs and keep the table clear of swarf then set
 because a loose plate spins with the bit and cuts the hand that holds it so look at the belt the chuck the key and the
 switch in that order and write down what you find on the sheet by the door
 """
-WORDS = PROSE.split()
+SYLLABLES = [a + b for a in "bdgklmnprstvw" for b in "aiu"]
+WORDS = PROSE.split() + [a + b + "n" for a in SYLLABLES for b in SYLLABLES]
+"""Fifteen hundred words: with fewer, the questions would all be near duplicates of one another."""
+COMMONEST = len(PROSE.split())
 LESSONS_A_MODULE = 10
 QUESTIONS_A_LESSON = 10
 
@@ -58,8 +61,13 @@ cells:
 
 
 def prose(start: int, words: int) -> str:
-    """``words`` words, beginning at a place that depends on ``start`` and ending with a full stop."""
-    chosen = [WORDS[(start * 7 + i * (1 + start % 5)) % len(WORDS)] for i in range(words)]
+    """``words`` words, drawn by a rule that depends on ``start``, and a full stop; half of them are the commonest."""
+    chosen = []
+    drawn = start * 7919 + 17
+    for _ in range(words):
+        drawn = (drawn * 1103515245 + 12345) % 2**31  # the linear congruential generator of POSIX rand
+        spread = len(WORDS) if drawn & 0x10000 else COMMONEST
+        chosen.append(WORDS[(drawn >> 17) % spread])
     return " ".join(chosen).capitalize() + "."
 
 

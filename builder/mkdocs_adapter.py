@@ -148,4 +148,4 @@ def _faults_everywhere(text: str, last: Site) -> Site:
     """The faults in place of every page of the last good preview, so that any open page shows them when it reloads."""
     paths = [leaf.path for leaf in last.leaves] or ["index.html"]
     leaves = tuple(faults_leaf(text, path) for path in paths)
-    return Site(leaves=leaves, shells={}, name=last.name, files=assets.asset_files())
+    return Site(leaves=leaves, shells={}, name=last.name, files=assets.asset_files(), preview=True)

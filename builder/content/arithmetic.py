@@ -136,6 +136,13 @@ class _Parser:
         self._split()
         node = self._sum()
         kind, token, column = self._peek()
+        if token == "," and re.fullmatch(r"[^,]*\d,\d[^,]*", self.text):
+            raise _fail(
+                column,
+                "A number is written without a comma",
+                f"Write a point before decimals, such as `{self.text.strip().replace(',', '.')}`, and nothing "
+                "between thousands.",
+            )
         if kind != "end":
             raise _fail(
                 column,

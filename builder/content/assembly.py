@@ -90,4 +90,5 @@ def _put_together(got: Gathered) -> Course | None:
         banks=banks,
         check=got.blueprint,
         place=course.place,
+        unfinished=course.draft,
     )

@@ -18,6 +18,9 @@ _LATER = ("benches", "drills", "practicals", "job-cards", "duties", "translation
 _FOLDERS = ("modules", "figures", "profiles")
 _TOP = ("course.yml", "kit.yml", "sources.yml", "words.yml")
 _MODULE_FOLDER = re.compile(rf"(\d{{1,4}})-({ID_PATTERN})")
+_NOT_OURS = ("README.md", "Thumbs.db", "desktop.ini")
+"""Notes to people, and what Windows puts into folders by itself. Its office programs lock a file by one named ``~$…``."""
+_PICTURES = ("png", "jpg", "jpeg", "gif", "webp", "bmp", "tif", "tiff", "pdf", "PNG", "JPG", "JPEG")
 _LEADING_NUMBER = re.compile(r"\d{1,9}")
 
 
@@ -53,7 +56,7 @@ def arrange(paths: Iterable[str], *, course_dir: str, quiz_dir: str) -> tuple[La
     layout = Layout(course_dir=course_dir, quiz_dir=quiz_dir)
     problems: list[Problem] = []
     folders: dict[str, list[str]] = {}
-    ordered = sorted(path for path in paths if not _is_ignored(path))
+    ordered = sorted(path for path in paths if not _is_ignored(path, course_dir))
     problems.extend(_collisions(ordered))
     for path in ordered:
         if path.startswith(course_dir + "/"):
@@ -64,9 +67,17 @@ def arrange(paths: Iterable[str], *, course_dir: str, quiz_dir: str) -> tuple[La
     return layout, problems
 
 
-def _is_ignored(path: str) -> bool:
+def _is_ignored(path: str, course_dir: str) -> bool:
+    """What lies in a folder without being a part of a course."""
     name = path.rsplit("/", 1)[-1]
-    return any(part.startswith(".") for part in path.split("/")) or name.endswith("~") or name == "README.md"
+    return (
+        any(part.startswith(".") for part in path.split("/"))
+        or name.endswith("~")
+        or name.startswith("~$")
+        or name in _NOT_OURS
+        # What `journeybook release` froze is read by digest, never as a part of the course.
+        or path.startswith(f"{course_dir}/releases/")
+    )
 
 
 def _collisions(paths: list[str]) -> Iterable[Problem]:
@@ -168,6 +179,14 @@ def _place_flat_file(layout: Layout, path: str, head: str, name: str, problems: 
         problems.append(_misplaced(path, f"Put it into {head}/ itself, not deeper."))
     elif head == "figures" and name.endswith(".svg"):
         layout.drawings[name[:-4]] = path
+    elif head == "figures" and name.rpartition(".")[2] in _PICTURES:
+        problems.append(
+            _misplaced(
+                path,
+                "Draw what matters as SVG, or move the picture out of the course folder.",
+                "A figure is a drawing in SVG; this picture is not shown",
+            )
+        )
     elif stem := _id_stem(path, name, problems):
         (layout.figures if head == "figures" else layout.profiles)[stem] = path
 

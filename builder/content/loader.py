@@ -49,6 +49,8 @@ def load_course(
             unread=disk.unread,
         )
     problems = sorted([*disk.problems, *problems], key=lambda problem: (problem.place, problem.code))
+    if not (root / quiz_dir).is_dir():
+        problems = _told_by_the_folder(problems, quiz_dir)
     return (None if disk.problems else course), problems
 
 
@@ -93,6 +95,20 @@ def _no_such_course(root: Path, course_id: str, courses_dir: str) -> Problem:
         f"There is no course folder called `{course_id}`.",
         mend,
     )
+
+
+def _told_by_the_folder(problems: list[Problem], quiz_dir: str) -> list[Problem]:
+    """One problem in place of one for every question that a lesson names."""
+    others = [problem for problem in problems if problem.code != "L001"]
+    if len(others) == len(problems):
+        return problems
+    missing = fault(
+        "C021",
+        whole_file(quiz_dir),
+        "Lessons name questions, and the folder for the course's questions is not there.",
+        "Add it, or correct `quizzes:` in mkdocs.yml.",
+    )
+    return [missing, *others]
 
 
 @contextmanager

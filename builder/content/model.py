@@ -447,6 +447,8 @@ class Course:
     place: Place
     draft: bool = field(default=True)
     """True unless this very content is a release."""
+    unfinished: bool = False
+    """course.yml says ``draft: true``: some reasons and sources may be missing, so it cannot be released."""
 
     @cached_property
     def lessons(self) -> tuple[Lesson, ...]:

@@ -136,7 +136,8 @@ class _Reader:
             self.gathered.names[Naming.PROFILE].whole = False
             near = nearest(wanted, layout.profiles) or tuple(sorted(layout.profiles))[:8]
             mend = (
-                f"Build it for {' or '.join(near)}" if near else "Add that file with `title:` and `values:`"
+                f"Write `profile: {near[0]}` in mkdocs.yml" if len(near) == 1
+                else f"Write `profile:` with one of {', '.join(near)} in mkdocs.yml" if near else "Add that file with `title:` and `values:`"
             )
             self._fault(
                 "C028",

@@ -153,6 +153,7 @@ _BLUEPRINT = {
     "B002": "Two cells are the same.",
     "B003": "A critical fact has no question in the check.",
     "B004": "A critical fact has only one question in the check.",
+    "B005": "There are questions for a check, and no check.",
 }
 
 _RELEASE = {

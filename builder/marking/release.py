@@ -88,6 +88,13 @@ def draft_reasons(course: Course, problems: Sequence[Problem]) -> Iterator[Probl
             "Mend what the check of the course lists, then release.",
             also_at=[problem.place for problem in unmended[1:]],
         )
+    if course.unfinished:
+        yield fault(
+            "R001",
+            course.place,
+            "course.yml says `draft: true`.",
+            "Take the line out once the course is complete, mend what is listed then, and release.",
+        )
     drafts = [
         *(lesson.place for lesson in course.lessons if lesson.draft),
         *(question.place for question in course.questions.values() if question.draft),

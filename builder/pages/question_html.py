@@ -17,7 +17,7 @@ from fractions import Fraction
 from string import ascii_uppercase
 from typing import Any
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from journeybook.content.model import (
     ChoiceQuestion,
@@ -33,7 +33,7 @@ from journeybook.marking.keys import lower
 from journeybook.pages.engine import engine
 from journeybook.pages.number_words import decimal_words
 from journeybook.pages.question_sheet import (
-    NOTHING,
+    Html,
     ItemLine,
     Line,
     QuestionSheet,
@@ -71,17 +71,27 @@ def question_html(desk: Desk, question: Question, heading: str = "") -> Markup:
     The answer and its reasons stand in a ``details`` element after the form.
     """
     sheet = SHEETS[question.kind](desk, question)
-    template = engine(desk.language).get_template("question.html")
-    return Markup(template.render(question=sheet, heading=heading))
+    # The template's module is kept by the engine; making a context for each question would cost more than its HTML.
+    module: Any = engine(desk.language).get_template("question.html").module
+    return Markup(module.section(sheet, escape(heading)))
 
 
-def _ink(desk: Desk, text: str) -> Markup:
+def _ink(desk: Desk, text: str) -> Html:
     """Return inline HTML without links: a tap on an option must never lead off the page."""
-    return Markup(LINK_TAG.sub("", desk.wording.inline(text)))
+    return _without_links(desk.wording.inline(text))
 
 
-def _reason(desk: Desk, text: str) -> Markup:
-    return Markup(desk.wording.inline(text)) if text else NOTHING
+def _without_links(html: Html) -> Html:
+    return LINK_TAG.sub("", html) if "<a" in html or "</a" in html else html
+
+
+def _reason(desk: Desk, text: str) -> Html:
+    return desk.wording.inline(text) if text else ""
+
+
+def _words_of(html: Html) -> str:
+    """Return what a reader reads, for the order of the alphabet."""
+    return Markup(html).striptags()
 
 
 def _sheet(desk: Desk, question: Question, control: str, **more: Any) -> QuestionSheet:
@@ -92,15 +102,12 @@ def _sheet(desk: Desk, question: Question, control: str, **more: Any) -> Questio
         html_id=slug,
         kind=question.kind,
         control=control,
-        kind_words=desk.say(KIND_WORDS[question.kind]),
-        asks=tuple(
-            Markup(LINK_TAG.sub("", desk.wording.block(question.ask, slug, given=given))) for given in givens
-        ),
+        kind_words=escape(desk.say(KIND_WORDS[question.kind])),
+        asks=tuple(_without_links(desk.wording.block(question.ask, slug, given=given)) for given in givens),
         whys=tuple(
-            Markup(desk.wording.block(question.why, slug, given=given) if question.why else "")
-            for given in givens
+            desk.wording.block(question.why, slug, given=given) if question.why else "" for given in givens
         ),
-        figure=Markup(desk.figure_html(question.figure) if question.figure else ""),
+        figure=desk.figure_html(question.figure) if question.figure else "",
         sources=_sources(desk.course, question),
         **more,
     )
@@ -110,10 +117,12 @@ def _sources(course: Course, question: Question) -> tuple[SourceLine, ...]:
     lines = []
     for id in question.sources:
         if id == "kit":
-            lines.append(SourceLine(name=course.kit.title, href="page:kit", confirmed=True))
+            lines.append(SourceLine(name=escape(course.kit.title), href="page:kit", confirmed=True))
         elif citation := course.sources.get(id):
             name = f"{citation.title} {citation.clause}".strip()
-            lines.append(SourceLine(name=name, href=f"page:sources#{id}", confirmed=citation.is_confirmed))
+            lines.append(
+                SourceLine(name=escape(name), href=f"page:sources#{id}", confirmed=citation.is_confirmed)
+            )
     return tuple(lines)
 
 
@@ -138,7 +147,7 @@ def _order_sheet(desk: Desk, question: OrderQuestion) -> QuestionSheet:
         desk,
         question,
         "order",
-        steps=tuple(sorted(lines.values(), key=lambda line: line.text.striptags().casefold())),
+        steps=tuple(sorted(lines.values(), key=lambda line: _words_of(line.text).casefold())),
         one_order=tuple(lines[id] for id in one_order(question)),
         rules=tuple(
             RuleLine(
@@ -171,7 +180,7 @@ def one_order(question: OrderQuestion) -> tuple[str, ...]:
 
 def _match_sheet(desk: Desk, question: MatchQuestion) -> QuestionSheet:
     texts = {answer.id: _ink(desk, answer.text) for answer in question.answers}
-    by_alphabet = sorted(question.answers, key=lambda answer: texts[answer.id].striptags().casefold())
+    by_alphabet = sorted(question.answers, key=lambda answer: _words_of(texts[answer.id]).casefold())
     answers = tuple(
         Line(
             id=answer.id,
@@ -214,7 +223,7 @@ def _number_sheet(desk: Desk, question: NumberQuestion) -> QuestionSheet:
                 low=decimal_words(low), high=decimal_words(high)
             )
         )
-        rights.append(RightNumber(text=words, range=spread))
+        rights.append(RightNumber(text=escape(words), range=escape(spread)))
     units = tuple(dict.fromkeys(unit for unit in (question.unit, *question.units) if unit))
     return _sheet(
         desk,
@@ -223,7 +232,7 @@ def _number_sheet(desk: Desk, question: NumberQuestion) -> QuestionSheet:
         rights=tuple(rights),
         slips=tuple(_slips(desk, question)),
         # By the alphabet, so that the first button is not always the right unit.
-        units=tuple(sorted(units, key=str.casefold)),
+        units=tuple(escape(unit) for unit in sorted(units, key=str.casefold)),
         choose_unit=question.unit_needed or len(units) > 1,
     )
 
@@ -233,10 +242,10 @@ def _slips(desk: Desk, question: NumberQuestion) -> list[SlipLine]:
     for index, slip in enumerate(question.slips):
         reasons = [desk.wording.inline(slip.reason, given) for given in question.given or ({},)]
         if len(set(reasons)) == 1:
-            lines.append(SlipLine(index=index, variant=None, reason=Markup(reasons[0])))
+            lines.append(SlipLine(index=index, variant=None, reason=reasons[0]))
         else:
             lines.extend(
-                SlipLine(index=index, variant=variant, reason=Markup(reason))
+                SlipLine(index=index, variant=variant, reason=reason)
                 for variant, reason in enumerate(reasons)
             )
     return lines

@@ -1,21 +1,20 @@
-"""What the templates show of a question: plain values with ready-made HTML in them."""
+"""What the templates show of a question: ids, flags, and texts that are finished HTML."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple, TypeAlias
 
-from markupsafe import Markup
+Html: TypeAlias = str
+"""A text that stands in the page as it is: whoever makes a sheet has escaped it."""
 
-NOTHING = Markup("")
 
-
-@dataclass(frozen=True, kw_only=True)
-class Line:
-    """An option, a step or an answer as shown."""
+class Line(NamedTuple):
+    """An option, a step or an answer as shown; by far the commonest part, so it is the quickest to make."""
 
     id: str
-    text: Markup
-    reason: Markup = NOTHING
+    text: Html
+    reason: Html = ""
     right: bool = False
     letter: str = ""
 
@@ -26,9 +25,9 @@ class RuleLine:
 
     first: str
     then: tuple[str, ...]
-    first_text: Markup
-    then_texts: tuple[Markup, ...]
-    reason: Markup
+    first_text: Html
+    then_texts: tuple[Html, ...]
+    reason: Html
     critical: bool
 
 
@@ -37,17 +36,17 @@ class ItemLine:
     """An item of a match, with the partner it goes with."""
 
     id: str
-    text: Markup
-    answer_text: Markup
-    reason: Markup
+    text: Html
+    answer_text: Html
+    reason: Html
 
 
 @dataclass(frozen=True, kw_only=True)
 class RightNumber:
     """The right number of one variant in words; ``range`` says what else is accepted."""
 
-    text: str
-    range: str
+    text: Html
+    range: Html
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -56,14 +55,14 @@ class SlipLine:
 
     index: int
     variant: int | None
-    reason: Markup
+    reason: Html
 
 
 @dataclass(frozen=True, kw_only=True)
 class SourceLine:
     """A citation under the answer."""
 
-    name: str
+    name: Html
     href: str
     confirmed: bool
 
@@ -77,11 +76,11 @@ class QuestionSheet:
     kind: str
     control: str
     """Which pair of templates: ``options``, ``order``, ``match`` or ``number``."""
-    kind_words: str
-    asks: tuple[Markup, ...]
+    kind_words: Html
+    asks: tuple[Html, ...]
     """One for each variant."""
-    whys: tuple[Markup, ...]
-    figure: Markup
+    whys: tuple[Html, ...]
+    figure: Html
     sources: tuple[SourceLine, ...]
     options: tuple[Line, ...] = ()
     steps: tuple[Line, ...] = ()
@@ -92,5 +91,5 @@ class QuestionSheet:
     spare_answers: tuple[Line, ...] = ()
     rights: tuple[RightNumber, ...] = ()
     slips: tuple[SlipLine, ...] = ()
-    units: tuple[str, ...] = ()
+    units: tuple[Html, ...] = ()
     choose_unit: bool = False

@@ -90,6 +90,7 @@ SCRIPT_WORDS = (
     _("Question {number} of {total}"),
     _("Question {number}: {standing}"),
     _("Read"),
+    _("Read the lessons named below again. Then take the check again."),
     _("Replace it with the file’s"),
     _("Revisit"),
     _("Right"),
@@ -106,7 +107,7 @@ SCRIPT_WORDS = (
     _("Stop here, go on later"),
     _("Take a card out of a file"),
     _("Take the check again"),
-    _("Tap the steps in the order you would do them. When all have their number, arrows can move them."),
+    _("Tap the first step, then the next, to the last. Then the arrows can move them."),
     _("That cannot be read as a number. Write digits, with one comma or point: 12.5."),
     _("That is longer than any number needed here. Write it shorter."),
     _("That unit does not fit here: tap one of the units."),
@@ -126,7 +127,7 @@ SCRIPT_WORDS = (
         " is not marked here. Save it to a file; then the check starts again."
     ),
     _("The file is there: clear the card from this device"),
-    _("The marks suffice. A must-pass question is not yet right, and each of them has to be."),
+    _("The marks are enough. But a must-pass question is not yet right, and each of them has to be."),
     _("The questions, your answers and the reasons"),
     _("These are not answered in full. What is missing counts nothing."),
     _(
@@ -139,7 +140,7 @@ SCRIPT_WORDS = (
     ),
     _(
         "This browser keeps nothing from page to page. What you do is lost when you leave this "
-        "page, so save the card to a file first, or use the one-file edition."
+        "page. Save the card to a file first, or use the one-file edition."
     ),
     _(
         "This can be read in two ways. Write it without a mark for thousands: 1000, or 1.0 where "
@@ -156,8 +157,9 @@ SCRIPT_WORDS = (
     _("Whose card?"),
     _("Workplace"),
     _("Write a number first."),
-    _("Write the name that the certificate shall carry."),
+    _("Write your name. It goes on the certificate."),
     _("Write these four groups on the paper sheet. Whoever has the file can compare them later."),
+    _("You have {share}. Needed: {cut}."),
     _("Your answer: not this."),
     _("Your answer: right."),
     _("{answer}: moved here from {item}."),
@@ -166,9 +168,9 @@ SCRIPT_WORDS = (
     _("{hours} h {minutes} min left"),
     _("{marks} of {of}"),
     _("{marks} of {of} marks. The cut is {cut}, which is {percent} %."),
-    _("{mark} of {weight}"),
     _("{minutes} min left"),
     _("{missed} missed, {extra} too many"),
+    _("{n} more"),
     _("{n} steps to move"),
     _("{read} of {total}"),
     _("{right} of {total} pairs right"),

@@ -77,14 +77,14 @@ class Shell:
         return self._targets.for_site(_document(leaf, values), path=leaf.path, slug=leaf.slug)
 
 
-def rack_page(leaf: Leaf, site_name: str) -> str:
-    """The document of the rack, which belongs to no course."""
+def rack_page(leaf: Leaf, site_name: str, *, preview: bool = False) -> str:
+    """The document of the rack, or of the preview's faults: what belongs to no course."""
     values: dict[str, object] = {
         "course": None,
         "site_name": site_name,
         "here": "rack",
         "operation": 0,
-        "policy": POLICY,
+        "policy": PREVIEW_POLICY if preview else POLICY,
     }
     return _document(leaf, values)
 

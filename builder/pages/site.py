@@ -43,10 +43,14 @@ class Site:
     name: str
     files: Mapping[str, bytes]
     """Every other file by its path: styles, scripts, fonts, search data, one-file editions."""
+    preview: bool = False
+    """Whether the pages reload themselves, in ``mkdocs serve``."""
 
     def page(self, leaf: Leaf) -> str:
         """The whole document of one of ``leaves``."""
-        return self.shells[leaf.course].page(leaf) if leaf.course else rack_page(leaf, self.name)
+        if leaf.course:
+            return self.shells[leaf.course].page(leaf)
+        return rack_page(leaf, self.name, preview=self.preview)
 
 
 def build_site(courses: Sequence[Ready], *, name: str, preview: bool = False) -> Site:
@@ -85,4 +89,4 @@ def build_site(courses: Sequence[Ready], *, name: str, preview: bool = False) ->
     else:
         language = courses[0].course.languages[0] if courses else "en"
         leaves.append(rack_leaf(worded, name, language))
-    return Site(leaves=tuple(leaves), shells=shells, name=name, files=files)
+    return Site(leaves=tuple(leaves), shells=shells, name=name, files=files, preview=preview)

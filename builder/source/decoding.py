@@ -20,6 +20,16 @@ _MARKED = (
     (codecs.BOM_UTF16_BE, "UTF-16"),
 )
 
+_NOT_TEXT = (
+    (b"PK\x03\x04", "a document of an office program, or an archive"),
+    (b"\xd0\xcf\x11\xe0", "a document of an office program"),
+    (b"{\\rtf", "a document with formatting (RTF)"),
+    (b"%PDF-", "a PDF"),
+    (b"\x89PNG", "a picture"),
+    (b"\xff\xd8\xff", "a picture"),
+)
+"""How files begin that were only renamed: ZIP, compound file, RTF, PDF, PNG, JPEG."""
+
 _INVISIBLE = "\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufeff\ufffe\uffff"
 """Outside the printable set of YAML 1.2.2, 5.1; the byte order mark too, which belongs first or nowhere."""
 
@@ -46,6 +56,10 @@ def decode(data: bytes, file: str) -> tuple[str, list[Problem]]:
                 "Split it into several files.",
             )
         ]
+    for beginning, what in _NOT_TEXT:
+        if data.startswith(beginning):
+            mend = "Copy its words into a file that a text editor makes, and save that as UTF-8."
+            return "", [fault("S002", Place(file=file, length=0), f"This is {what}, not a text file.", mend)]
     encoding = _other_encoding(data)
     if encoding:
         return "", [

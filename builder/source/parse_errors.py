@@ -15,6 +15,7 @@ from journeybook.source.findings import SeenScalar
 from journeybook.source.layout import KEY_WITHOUT_SPACE
 from journeybook.source.refusals import Refusals
 
+_CURLY = re.compile("[\u201c\u201d\u201e\u00ab\u00bb\u2018\u2019]")
 _LOST = re.compile(r"\S[ \t]+#")
 
 
@@ -153,7 +154,19 @@ def _colon_in_text(at: int, refusals: Refusals, before: SeenScalar | None) -> No
     line, column = refusals.lines.at(at)
     start = refusals.lines.start(line)
     ahead = refusals.lines.line_text(line)[: column - 1]
-    if before is not None and refusals.lines.at(before.end)[0] == line:
+    first = start + len(ahead) - len(ahead.lstrip())
+    if refusals.lacks_space_after_dash(first, ahead.lstrip()):
+        refusals.no_space_after_dash(first)
+    elif before is not None and not before.style and _CURLY.match(refusals.text, before.start):
+        refusals.note(
+            "S023",
+            at,
+            None,
+            f"The quote {refusals.text[before.start]} is a letter to this file, so the colon here makes the text "
+            "before it look like a key.",
+            'Put the whole text in straight quotes: "…".',
+        )
+    elif before is not None and refusals.lines.at(before.end)[0] == line:
         refusals.note(
             "S023",
             at,
@@ -164,7 +177,7 @@ def _colon_in_text(at: int, refusals: Refusals, before: SeenScalar | None) -> No
     else:
         refusals.note(
             "S028",
-            start + len(ahead) - len(ahead.lstrip()),
+            first,
             at,
             "This key does not stand where a key can stand.",
             "Indent it like the keys it belongs with.",
@@ -244,14 +257,21 @@ def _misfit(at: int, opened: int, is_list: bool, refusals: Refusals) -> None:
             [neighbours],
         )
         return
-    what = "list" if is_list else "group of keys"
+    if not is_list and text.lstrip().startswith("- "):
+        message = f"This dash starts an entry where the keys of line {line} go on."
+        mend = "Indent it like the other dashes of its list; where it starts one, write the list's key above it."
+    else:
+        what = "list" if is_list else "group of keys"
+        message = f"This line has {_spaces(lead)} before it and fits nowhere: the {what} of line {line} has"
+        message += f" {_spaces(column - 1)}."
+        mend = "Give lines that belong together the same number of spaces"
+        mend += ", and each entry of the list its dash." if is_list else "."
     refusals.note(
         "S028",
         at,
         at + len(text.strip()),
-        f"This line has {_spaces(lead)} before it and fits nowhere: the {what} of line {line} has"
-        f" {_spaces(column - 1)}.",
-        "Give lines that belong together the same number of spaces.",
+        message,
+        mend,
         [neighbours],
     )
 

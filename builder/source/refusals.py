@@ -13,6 +13,9 @@ from journeybook.source.layout import KEY_WITHOUT_SPACE, LayoutRefusals
 from journeybook.source.plain_values import other_reading
 
 _KEY = re.compile(r"[\w-]+:(?:\s|\Z)")
+_LONG_DASHES = "\u2010\u2011\u2012\u2013\u2014\u2022\u2212"
+_LOOKS_LIKE_INDENT = re.compile(f" *(?:[\u00a0\u2007\u202f\u3000]|[{_LONG_DASHES}](?= ))")
+"""Word processors put these for a hyphen at the start of a line, and for spaces."""
 _PROPERTY = re.compile(r"[&!][^\s,\[\]{}]*")
 
 
@@ -139,6 +142,8 @@ class Refusals(LayoutRefusals):
         if self.lacks_space_after_dash(start, written):
             self.no_space_after_dash(start)
             return
+        if self._lookalike(start):
+            return
         after = re.compile(r"\S").search(self.text, start + len(first_line))
         second = after.start() if after else start
         line, _ = self.lines.at(start)
@@ -156,6 +161,22 @@ class Refusals(LayoutRefusals):
             mend,
             [self.place(start, start + len(first_line))],
         )
+
+    def _lookalike(self, start: int) -> bool:
+        """True when the line begins with a character that only looks like a dash or a space; then noted."""
+        line, _ = self.lines.at(start)
+        begin = self.lines.start(line)
+        found = _LOOKS_LIKE_INDENT.match(self.text, begin)
+        if found is None:
+            return False
+        at, character = found.end() - 1, found[0][-1]
+        if character in _LONG_DASHES:
+            message = f"The sign {character} looks like a dash and starts no entry."
+            self.note("S026", at, None, message, "Write a plain hyphen and a space: `- `.")
+        else:
+            message = f"The character {name_of(character)} stands where spaces belong."
+            self.note("S004", at, None, message, "Delete it and type plain spaces; it comes along when text is pasted.")
+        return True
 
     def lost_behind_hash(self, end: int) -> None:
         """A ``#`` after a text without quotes, or where a text was expected."""

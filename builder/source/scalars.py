@@ -145,13 +145,7 @@ class Id:
                 f"{called(key)} is {what_is(value)} where one id belongs.",
                 "Write a single id.",
             )
-        plain = re.sub(r"[^a-z0-9]+", "-", str(value).lower()).strip("-")[:ID_LENGTH].rstrip("-")
-        suggestion = plain if Id._match(plain) else f"q-{plain}"[:ID_LENGTH].rstrip("-") if plain else ""
-        mend = (
-            f"Write `{suggestion}` here and wherever it is named."
-            if suggestion
-            else "Start it with a small letter."
-        )
+        mend = _new_id(str(value)) if key == "id" else _named_id(key, str(value))
         return reading.refuse(
             "C006",
             container,
@@ -166,6 +160,26 @@ class Id:
     def schema(self) -> dict[str, Any]:
         """A string schema with the pattern."""
         return {"type": "string", "pattern": f"^{ID_PATTERN}$", "maxLength": ID_LENGTH}
+
+
+def _new_id(written: str) -> str:
+    """What to do where something is given its id."""
+    plain = re.sub(r"[^a-z0-9]+", "-", written.lower()).strip("-")[:ID_LENGTH].rstrip("-")
+    suggestion = plain if re.fullmatch(ID_PATTERN, plain) else f"q-{plain}"[:ID_LENGTH].rstrip("-")
+    return (
+        f"Write `{suggestion}` here and wherever it is named." if plain else "Start it with a small letter."
+    )
+
+
+def _named_id(key: object, written: str) -> str:
+    """What to do where something is named that has its id elsewhere."""
+    parts = [part.strip() for part in written.split(",")]
+    if len(parts) > 1 and all(re.fullmatch(ID_PATTERN, part) for part in parts):
+        return f"Write several in square brackets: `{key}: [{', '.join(parts)}]`."
+    stem, dot, _ = written.rpartition(".")
+    if dot and re.fullmatch(ID_PATTERN, stem):
+        return f"Write `{stem}`, without the ending of a file."
+    return "Write the id of what is meant, as it stands there after `id:`."
 
 
 class Whole:

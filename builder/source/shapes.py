@@ -7,7 +7,7 @@ wrote. The same tables give the JSON Schemas that editors complete and underline
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Protocol
 
@@ -122,13 +122,14 @@ class Record:
         """The object from its keys, when the trail is known already."""
         values = dict(self._defaults)
         sound = True
+        meant: set[str] = set()
         by_key = self._by_key
         for word in data:
             known = by_key.get(word)
             if known is None:
                 if word not in self.fixed:
                     sound = False
-                    self._refuse_unknown(reading, data, word, trail)
+                    meant.update(self._refuse_unknown(reading, data, word, trail))
                 continue
             value = known[1].read(reading, data, word, trail)
             if value is INVALID:
@@ -137,7 +138,7 @@ class Record:
                 values[known[0]] = value
         if not data.keys() >= self._required:
             sound = False
-            self._refuse_missing(reading, data, trail)
+            self._refuse_missing(reading, data, trail, meant)
         if not sound:
             return INVALID
         if self.noun in reading.given:
@@ -161,9 +162,16 @@ class Record:
             step = self.noun
         return f"{trail}, {step}" if trail else step
 
-    def _refuse_unknown(self, reading: Reading, data: dict[str, Any], word: str, trail: str) -> None:
+    def _refuse_unknown(
+        self, reading: Reading, data: dict[str, Any], word: str, trail: str
+    ) -> Sequence[str]:
+        """Note a key that is not in the table; returns the keys of which it may be a misspelling."""
         near = nearest(word, [one.key for one in self.fields if one.key not in data])
-        if near:
+        message = f"{an(self.title).capitalize()} has no key called `{word[:60]}`."
+        if data[word] is None and " " in word:
+            message = f"A comma ended the text before it, so `{word[:60]}` was taken for a key."
+            mend = 'Put the whole text in straight quotes: "…".'
+        elif near:
             mend = f"Write `{near[0]}:` if that is what is meant, or take the line out."
         else:
             mend = f"Take it out, or use one of {', '.join(one.key for one in self.fields)}."
@@ -172,14 +180,18 @@ class Record:
             data,
             word,
             trail,
-            f"{an(self.title).capitalize()} has no key called `{word[:60]}`.",
+            message,
             mend,
             on_key=True,
         )
+        return near[:1]
 
-    def _refuse_missing(self, reading: Reading, data: dict[str, Any], trail: str) -> None:
+    def _refuse_missing(
+        self, reading: Reading, data: dict[str, Any], trail: str, meant: Iterable[str]
+    ) -> None:
+        """``meant`` are keys that are there misspelt: one slip is told once."""
         for one in self.fields:
-            if one.key in self._required and one.key not in data:
+            if one.key in self._required and one.key not in data and one.key not in meant:
                 place = reading.document.place(data, trail=trail)
                 reading.problems.append(
                     fault(
@@ -229,7 +241,12 @@ class Listing:
             if self.or_single and data is not None and type(data) is not dict:
                 one = self.entry.read(reading, container, key, trail)
                 return INVALID if one is INVALID else (one,)
-            mend = f"Write each {self.noun} on its own line after a dash and a space, or take `{key}` out."
+            if isinstance(data, str) and data and not isinstance(self.entry, Record | KindUnion | OneKeyUnion):
+                mend = f"Put square brackets round it: `{key}: [{_written(data)}]`."
+            else:
+                mend = f"Write each {self.noun} on its own line after a dash and a space."
+            if data is None:
+                mend = f"{mend[:-1]}, or take `{key}` out."
             return reading.refuse(
                 "C011", container, key, trail, f"{called(key)} is {what_is(data)} where a list belongs.", mend
             )

@@ -19,7 +19,7 @@ from journeybook.diagnostics.why import read_story, story
 BASE = Path(__file__).parent / "base"
 OURS = sorted(code for code in CODES if code[0] in "CLQFBKWA")
 
-STAND_FOR_THE_DISK = frozenset({"C020", "C022", "C023", "C024", "F003"})
+STAND_FOR_THE_DISK = frozenset({"B005", "C020", "C022", "C023", "C024", "F003"})
 """What is wrong there is a file's size, its rights or its absence, not its text; ``tests/unit`` has those."""
 
 GOOD = {

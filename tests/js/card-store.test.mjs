@@ -96,6 +96,63 @@ it('a full storage is told of, and later answers are not lost to the older text 
   assert.deepEqual(plain(CardRecord.of(store.current(), 'drill').read), { guard: '2026-11-24', belt: '2026-11-25' });
 });
 
+it('with room again, what another window wrote meanwhile stays', () => {
+  const place = storage();
+  const one = CardStore.open(() => place);
+  one.add(ada);
+  const two = CardStore.open(() => place);
+  place.how.full = true;
+  one.edit((/** @type {any} */ card) => CardRecord.readLesson(card, 'drill', 'guard', '2026-11-24'));
+  place.how.full = false;
+  two.add(ben);
+  one.edit((/** @type {any} */ card) => CardRecord.readLesson(card, 'drill', 'belt', '2026-11-25'));
+  const kept = CardStore.open(() => place);
+  assert.deepEqual(plain(kept.cards().map((/** @type {any} */ card) => card.name)), ['Ada Thwaite', 'Ben Osei']);
+  assert.deepEqual(plain(CardRecord.of(kept.cards()[0], 'drill').read), { guard: '2026-11-24', belt: '2026-11-25' });
+});
+
+it('what is done in a window goes to its card, though another window has chosen another', () => {
+  const place = storage();
+  const one = CardStore.open(() => place);
+  one.add(ben);
+  one.add(ada);
+  const two = CardStore.open(() => place);
+  two.choose('ben');
+  one.edit((/** @type {any} */ card) => CardRecord.readLesson(card, 'drill', 'guard', '2026-11-24'));
+  const [first, second] = CardStore.open(() => place).cards();
+  assert.deepEqual(plain(CardRecord.of(first, 'drill').read), { guard: '2026-11-24' });
+  assert.deepEqual(plain(CardRecord.of(second, 'drill').read), {});
+  assert.equal(one.current().name, 'Ben Osei', 'from then on this window knows');
+});
+
+it('a card that another window put away is not brought back', () => {
+  const place = storage();
+  const one = CardStore.open(() => place);
+  one.add(ada);
+  CardStore.open(() => place).clear('ada');
+  one.edit(() => assert.fail('the card is gone'));
+  assert.deepEqual(plain(CardStore.open(() => place).cards()), []);
+});
+
+it('cards that did not change are not read again at every answer', () => {
+  const place = storage();
+  const store = CardStore.open(() => place);
+  store.add(ada);
+  const first = store.current();
+  store.refresh();
+  assert.equal(store.current(), first);
+});
+
+it('a browser that begins to refuse is told of, and nothing done is lost', () => {
+  const place = storage();
+  const store = CardStore.open(() => place);
+  store.add(ada);
+  place.getItem = () => { throw new Error('SecurityError'); };
+  store.edit((/** @type {any} */ card) => CardRecord.readLesson(card, 'drill', 'guard', '2026-11-24'));
+  assert.equal(store.standing(), 'refused');
+  assert.deepEqual(plain(CardRecord.of(store.current(), 'drill').read), { guard: '2026-11-24' });
+});
+
 it('with room again, everything is written', () => {
   const place = storage({ full: true });
   const store = CardStore.open(() => place);

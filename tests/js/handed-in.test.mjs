@@ -8,7 +8,7 @@ const { Canonical, CheckSession, Draw, HandedIn } = loadState();
 const shape = { kind: 'choice', options: ['a', 'b'], shuffle: true, variants: 1 };
 const key = { kind: 'choice', options: ['a', 'b'], right: 'b' };
 const facts = {
-  course: 'drill', digest: 'd', percent: 50, months: 12,
+  course: 'drill', version: '1', digest: 'd', profile: 'uk', language: 'en', percent: 50, months: 12,
   plan: {
     'form-algorithm': 1, gates: [{ fact: 'isolate', questions: ['gate-01'] }],
     cells: [{ outcome: 'set', level: 'recall', draw: 1, questions: ['cell-01'] }], questions: { 'gate-01': shape, 'cell-01': shape },
@@ -49,12 +49,29 @@ it('the fingerprint comes from the attempt', () => {
 for (const [what, change] of /** @type {[string, object][]} */ ([
   ['another state of the course', { digest: 'earlier' }],
   ['another course', { course: 'grinder' }],
+  ['another version', { version: '2' }],
+  ['another profile', { profile: 'us' }],
+  ['another language', { language: 'pl' }],
   ['a form that its seed does not draw', { form: [{ q: 'cell-01', variant: 0, options: ['a', 'b'] }] }],
 ])) {
   it(`${what} is not marked`, () => {
     assert.equal(HandedIn.read(handedIn({ 'gate-01': 'b', 'cell-01': 'b' }, change), 1, facts).result, null);
   });
 }
+
+it('a day that cannot be that of the attempt is not believed', () => {
+  const line = handedIn({});
+  assert.equal(HandedIn.read({ ...line, day: '2027-11-24' }, 1, facts).day, '2026-11-24');
+  const atNoon = line.attempt.replace('"ended":"2026-11-24T09:20:00Z"', '"ended":"2026-11-24T11:20:00Z"');
+  assert.equal(HandedIn.read({ ...line, attempt: atNoon, day: '2026-11-25' }, 1, facts).day, '2026-11-25', 'clocks may be 14 hours ahead of UTC');
+});
+
+it('a record that the employer would refuse is none here either', () => {
+  const { attempt } = handedIn({});
+  for (const [from, to] of [['"ended":"2026-11-24T09:20:00Z"', '"ended":"2026-11-24"'], ['"variant":0', '"variant":"0"'], ['"workplace":""', '"workplace":7'], ['"profile":"uk"', '"profile":""']]) {
+    assert.ok(attempt.includes(from) && !HandedIn.isRecord(attempt.replace(from, to)), to);
+  }
+});
 
 it('only a canonical record of an attempt counts as one', () => {
   const { attempt } = handedIn({});

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from journeybook.content.gathered import Gathered, Naming
+from journeybook.content.layout import BLUEPRINT_NAME
 from journeybook.content.model import Cell, CriticalFact, Question, Use
 from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Place, Problem
@@ -13,9 +14,17 @@ from journeybook.diagnostics.problem import Place, Problem
 
 def check_blueprint(got: Gathered) -> Iterator[Problem]:
     """Every form can be drawn whole."""
-    if not got.layout.blueprint:
-        return
     asked = [one for one in got.every(Question) if one.use is Use.CHECK and one.retired is None]
+    if not got.layout.blueprint:
+        if asked:
+            count = "One question is" if len(asked) == 1 else f"{len(asked)} questions are"
+            yield warning(
+                "B005",
+                got.place(asked[0], "use"),
+                f"{count} for a check, and the course has no {BLUEPRINT_NAME}, so no check is built.",
+                f"Add {got.layout.quiz_dir}/{BLUEPRINT_NAME}, or write `use: practice`.",
+            )
+        return
     yield from _check_cells(got, asked)
     yield from _check_facts(got, asked)
 

@@ -6,6 +6,8 @@ const Attempt = (() => {
   'use strict';
 
   const FORMAT = 'journeybook attempt 1';
+  /** Characters in any text of the record that is not an answer. */
+  const LONGEST_TEXT = 1000;
   const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567';
 
   /**
@@ -38,6 +40,44 @@ const Attempt = (() => {
   }
 
   /**
+   * Whether data have what an attempt and a check under way have in common, each of its shape.
+   * @param {any} value
+   */
+  function hasFacts(value) {
+    return isMapping(value)
+      && ['course', 'version', 'digest', 'profile', 'language', 'seed', 'started'].every((name) => isText(value[name]) && value[name] !== '')
+      && isTexts(value.avoid) && isTexts(value.shown) && isMapping(value.answers)
+      && Array.isArray(value.form) && value.form.length > 0
+      && value.form.every((/** @type {any} */ line) =>
+        isMapping(line) && isText(line.q) && Number.isSafeInteger(line.variant) && isTexts(line.options));
+  }
+
+  /**
+   * Whether data are a record as `build` makes them, and as the employer's reader takes them.
+   * @param {any} value
+   * @returns {value is AttemptRecord}
+   */
+  function isRecord(value) {
+    return hasFacts(value) && value.format === FORMAT && isText(value.ended)
+      && isMapping(value.card) && ['id', 'name', 'workplace'].every((name) => isText(value.card[name]));
+  }
+
+  /** @param {unknown} value */
+  function isText(value) {
+    return typeof value === 'string' && value.length <= LONGEST_TEXT;
+  }
+
+  /** @param {unknown} value */
+  function isTexts(value) {
+    return Array.isArray(value) && value.every(isText) && new Set(value).size === value.length;
+  }
+
+  /** @param {unknown} value @returns {value is Record<string, any>} */
+  function isMapping(value) {
+    return typeof value === 'object' && value !== null && !Array.isArray(value);
+  }
+
+  /**
    * The bytes of the file: canonical, without a line end.
    * @param {AttemptRecord} record
    * @returns {Uint8Array}
@@ -58,5 +98,5 @@ const Attempt = (() => {
     return (letters.match(/.{4}/gu) ?? []).join('-');
   }
 
-  return Object.freeze({ FORMAT, build, bytes, fingerprint });
+  return Object.freeze({ FORMAT, build, isRecord, hasFacts, isMapping, bytes, fingerprint });
 })();

@@ -14,15 +14,21 @@ const CardRecord = (() => {
   const FILE_FORMAT = "journeybook card 1";
   /** A card holds text only; anything larger is some other file. */
   const LARGEST_FILE = 4_000_000;
+  const LONGEST_NAME = 120;
 
   /** @param {{id: string, name: string, workplace: string, made: string}} facts @returns {Card} */
   function blank(facts) {
     return { ...facts, name: tidy(facts.name), workplace: tidy(facts.workplace), courses: {} };
   }
 
-  /** @param {string} text */
+  /**
+   * A name as the record can hold it: composed, one space between words, at most 120 characters. Cut between
+   * characters and without half surrogate pairs, because a record with half a character could not be handed in.
+   * @param {string} text
+   */
   function tidy(text) {
-    return text.normalize("NFC").replace(/\s+/g, " ").trim().slice(0, 120);
+    const whole = text.normalize("NFC").replace(/\s+/g, " ").trim();
+    return Array.from(whole).filter((character) => !/^[\ud800-\udfff]$/.test(character)).slice(0, LONGEST_NAME).join("").trim();
   }
 
   /** What the card says about a course; blank where nothing was done yet. @param {Card | null} card @param {string} course @returns {CourseEntry} */
@@ -47,6 +53,17 @@ const CardRecord = (() => {
     return withCourse(card, course, { session });
   }
 
+  /**
+   * The check under way goes on from what the card holds of it now, which another window may have changed. Where that
+   * window handed it in, or began another, nothing happens.
+   * @param {Card} card @param {string} course @param {string} seed of the check that is meant
+   * @param {(session: SessionState) => SessionState} step
+   */
+  function stepSession(card, course, seed, step) {
+    const { session } = of(card, course);
+    return session?.seed === seed ? withSession(card, course, step(session)) : card;
+  }
+
   /** The check under way is over; its attempt stays on the card. @param {Card} card @param {string} course @param {CheckEntry} entry */
   function handIn(card, course, entry) {
     return withCourse(card, course, { checks: [...of(card, course).checks, entry], session: null });
@@ -67,10 +84,21 @@ const CardRecord = (() => {
     if (text.length > LARGEST_FILE) return null;
     try {
       const file = JSON.parse(text);
-      return file?.format === FILE_FORMAT && isCard(file.card) ? file.card : null;
+      return file?.format === FILE_FORMAT && isCard(file.card) && isTrue(file.card) ? withTidyNames(file.card) : null;
     } catch {
       return null;
     }
+  }
+
+  /** @param {Card} card */
+  function withTidyNames(card) {
+    return { ...card, name: tidy(card.name), workplace: tidy(card.workplace) };
+  }
+
+  /** Whether each line of a card says what its attempt says, so far as that needs no marking. @param {Card} card */
+  function isTrue(card) {
+    return tidy(card.name) !== ""
+      && Object.entries(card.courses).every(([course, { checks }]) => checks.every((line) => HandedIn.agrees(line, course)));
   }
 
   /** @param {any} value @returns {value is Card} */
@@ -85,15 +113,15 @@ const CardRecord = (() => {
   /** @param {any} value */
   function isCourseEntry(value) {
     return isMapping(value)
-      && isMapping(value.read) && Object.values(value.read).every((day) => typeof day === "string" && /^\d{4}-\d\d-\d\d$/.test(day))
+      && isMapping(value.read) && Object.values(value.read).every(Dates.isDay)
       && Array.isArray(value.checks) && value.checks.every(isCheckEntry)
       && (value.session === null || CheckSession.isSession(value.session));
   }
 
   /** @param {any} value */
   function isCheckEntry(value) {
-    return isMapping(value) && typeof value.passed === "boolean"
-      && ["ended", "day", "version", "digest", "fingerprint", "attempt"].every((name) => typeof value[name] === "string")
+    return isMapping(value) && typeof value.passed === "boolean" && Dates.isDay(value.day)
+      && ["ended", "version", "digest", "fingerprint", "attempt"].every((name) => typeof value[name] === "string")
       && ["marks", "of", "percent"].every((name) => Number.isSafeInteger(value[name]))
       && Array.isArray(value.questions) && value.questions.every((/** @type {unknown} */ id) => typeof id === "string")
       && HandedIn.isRecord(value.attempt);
@@ -104,5 +132,5 @@ const CardRecord = (() => {
     return typeof value === "object" && value !== null && !Array.isArray(value);
   }
 
-  return { blank, of, readLesson, withSession, handIn, seenQuestions, toFile, fromFile, isCard };
+  return { blank, of, readLesson, withSession, stepSession, handIn, seenQuestions, toFile, fromFile, isCard };
 })();

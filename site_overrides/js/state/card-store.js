@@ -24,6 +24,10 @@ const CardStore = (() => {
     let standing = "kept";
     /** @type {Box} */
     let box = { format: FORMAT, current: null, cards: {} };
+    /** The text that `box` was read from or written as, so that an unchanged one is not read again at every tap. */
+    let known = "";
+    /** Cards that were changed here since the storage was last full: what it holds of them is older. @type {Set<string>} */
+    const unwritten = new Set();
 
     try {
       storage = findStorage();
@@ -35,12 +39,12 @@ const CardStore = (() => {
     reload();
 
     function reload() {
-      if (!storage || standing === "full") return;
-      const text = storage.getItem(KEY);
-      if (text === null) return;
+      const text = stored();
+      if (!storage || text === null || text === known) return;
       const found = parse(text);
       if (found) {
-        box = found;
+        known = text;
+        box = unwritten.size > 0 ? withUnwritten(found) : found;
       } else {
         // Somebody else's text, or a later edition's: left where it is, never written over.
         standing = "unreadable";
@@ -48,18 +52,39 @@ const CardStore = (() => {
       }
     }
 
-    /** @param {(box: Box) => Box} step */
-    function change(step) {
+    /** The text in the storage; null where there is none, or where the browser has begun to refuse. */
+    function stored() {
+      try {
+        return storage ? storage.getItem(KEY) : null;
+      } catch {
+        standing = "refused";
+        storage = null;
+        return null;
+      }
+    }
+
+    /** What another window wrote, with the cards that this one could not write. @param {Box} found @returns {Box} */
+    function withUnwritten(found) {
+      const ours = Object.entries(box.cards).filter(([id]) => unwritten.has(id));
+      return { ...found, current: box.current, cards: { ...found.cards, ...Object.fromEntries(ours) } };
+    }
+
+    /** @param {(box: Box) => Box} step @param {string} [id] the card that the step changes */
+    function change(step, id) {
       reload();
       box = step(box);
+      if (id !== undefined) unwritten.add(id);
       write();
       for (const listener of listeners) listener();
     }
 
     function write() {
       if (!storage) return;
+      const text = JSON.stringify(box);
       try {
-        storage.setItem(KEY, JSON.stringify(box));
+        storage.setItem(KEY, text);
+        known = text;
+        unwritten.clear();
         if (standing === "full") standing = "kept";
       } catch {
         standing = "full";
@@ -85,12 +110,17 @@ const CardStore = (() => {
       /** @param {string | null} id */
       choose: (id) => change((now) => ({ ...now, current: id })),
       /** Adds a card, or replaces the one of the same id, and makes it the current one. @param {Card} card */
-      add: (card) => change((now) => ({ ...now, current: card.id, cards: { ...now.cards, [card.id]: card } })),
-      /** @param {(card: Card) => Card} step applied to the current card; nothing happens where there is none */
-      edit: (step) => change((now) => {
-        const card = now.current !== null && Object.hasOwn(now.cards, now.current) ? now.cards[now.current] : null;
-        return card ? { ...now, cards: { ...now.cards, [card.id]: step(card) } } : now;
-      }),
+      add: (card) => change((now) => ({ ...now, current: card.id, cards: { ...now.cards, [card.id]: card } }), card.id),
+      /**
+       * Changes the card that is current in this window: another window may have chosen another since, and what was
+       * done here belongs to the one who sat here. Nothing happens where there is none, or where it was put away.
+       * @param {(card: Card) => Card} step
+       */
+      edit(step) {
+        const meant = box.current;
+        if (meant === null) return;
+        change((now) => Object.hasOwn(now.cards, meant) ? { ...now, cards: { ...now.cards, [meant]: step(now.cards[meant]) } } : now, meant);
+      },
       /** Takes a card off this device. @param {string} id */
       clear: (id) => change((now) => {
         const { [id]: _, ...others } = now.cards;

@@ -79,17 +79,22 @@ const CheckSession = (() => {
     });
   }
 
-  /** Whether data from a file can be gone on with. @param {any} value @returns {value is SessionState} */
+  /** Whether data from a file can be gone on with, and handed in at the end. @param {any} value @returns {value is SessionState} */
   function isSession(value) {
-    const isMapping = (/** @type {any} */ each) => typeof each === "object" && each !== null && !Array.isArray(each);
-    const isTexts = (/** @type {any} */ each) => Array.isArray(each) && each.every((text) => typeof text === "string");
-    return isMapping(value)
-      && ["course", "version", "digest", "profile", "language", "seed", "started"].every((name) => typeof value[name] === "string")
-      && isTexts(value.avoid) && isTexts(value.shown)
-      && Array.isArray(value.form) && value.form.length > 0
-      && value.form.every((/** @type {any} */ line) => isMapping(line) && typeof line.q === "string" && Number.isSafeInteger(line.variant) && isTexts(line.options))
-      && isMapping(value.answers) && isMapping(value.working)
-      && Number.isSafeInteger(value.at) && value.at >= 0 && value.at < value.form.length;
+    return Attempt.hasFacts(value) && Dates.isInstant(value.started)
+      && Attempt.isMapping(value.working)
+      && Number.isSafeInteger(value.at) && value.at >= 0 && value.at < value.form.length
+      && canBeWritten(value.answers);
+  }
+
+  /** Whether the record may hold it; an answer that it may not hold could never be handed in. @param {unknown} answers */
+  function canBeWritten(answers) {
+    try {
+      Canonical.write(answers);
+      return true;
+    } catch {
+      return false;
+    }
   }
 
   return { begin, goTo, answer, standing, unanswered, fits, hasItsForm, attempt, isSession };

@@ -13,6 +13,18 @@ const Dates = (() => {
     return `${moment.toISOString().slice(0, 19)}Z`;
   }
 
+  /** Whether a value is a day of the calendar, written as here. @param {unknown} value @returns {value is string} */
+  function isDay(value) {
+    if (typeof value !== "string" || !/^\d{4}-\d\d-\d\d$/.test(value)) return false;
+    const moment = new Date(`${value}T00:00:00Z`);
+    return !Number.isNaN(moment.getTime()) && moment.toISOString().slice(0, 10) === value;
+  }
+
+  /** Whether a value is a moment as the attempt states it. @param {unknown} value @returns {value is string} */
+  function isInstant(value) {
+    return typeof value === "string" && /T([01]\d|2[0-3]):[0-5]\d:[0-5]\dZ$/.test(value) && value.length === 20 && isDay(value.slice(0, 10));
+  }
+
   /**
    * The same day of the month some months later, or the last day of a shorter month: 31 January and one month is
    * the last of February.
@@ -52,5 +64,5 @@ const Dates = (() => {
     return new Intl.DateTimeFormat(locale, { ...how, timeZone: "UTC" }).format(new Date(Date.UTC(year, month - 1, date)));
   }
 
-  return { day, instant, addMonths, short, long };
+  return { day, instant, isDay, isInstant, addMonths, short, long };
 })();

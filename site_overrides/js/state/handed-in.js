@@ -1,13 +1,16 @@
 /**
  * A check that was handed in, read again from its attempt. Nothing is taken from the card's own line that the attempt
- * can say: marks, result and fingerprint come from the raw answers.
- * @typedef {{course: string, digest: string, percent: number, months: number, plan: Plan, keys: Record<string, Key>,
- *   outcomes: Record<string, string>}} CheckFacts what the page knows of its check
+ * can say: marks, result and fingerprint come from the raw answers, and the day must be that of its end.
+ * @typedef {{course: string, version: string, digest: string, profile: string, language: string, percent: number, months: number,
+ *   plan: Plan, keys: Record<string, Key>, outcomes: Record<string, string>}} CheckFacts what the page knows of its check
  * @typedef {{attempt: AttemptRecord, fingerprint: string, day: string, number: number, result: CheckResult | null}} HandedInCheck
  *   `number` counts from 1, as this device remembers; `result` is null where the page holds another state of the course
  */
 const HandedIn = (() => {
   "use strict";
+
+  /** What an attempt and the page must have in common for the one to be marked by the other. */
+  const OF_ONE_STATE = /** @type {const} */ (["course", "version", "digest", "profile", "language"]);
 
   /**
    * @param {CheckEntry} entry
@@ -17,11 +20,11 @@ const HandedIn = (() => {
    */
   function read(entry, number, facts) {
     const attempt = /** @type {AttemptRecord} */ (Canonical.read(entry.attempt));
-    const isOurs = attempt.course === facts.course && attempt.digest === facts.digest && CheckSession.hasItsForm(attempt, facts.plan);
+    const isOurs = OF_ONE_STATE.every((name) => attempt[name] === facts[name]) && CheckSession.hasItsForm(attempt, facts.plan);
     return {
       attempt,
       number,
-      day: entry.day,
+      day: isDayOf(entry.day, attempt.ended) ? entry.day : attempt.ended.slice(0, 10),
       fingerprint: Attempt.fingerprint(Sha256.utf8(entry.attempt)),
       result: isOurs ? mark(facts, attempt) : null,
     };
@@ -33,16 +36,37 @@ const HandedIn = (() => {
     return Result.check({ plan, percent, outcomes, keys, form: attempt.form, answers: attempt.answers });
   }
 
+  /**
+   * Whether a day of some wall calendar can be that of a moment: local time is at most 14 hours from UTC.
+   * @param {string} day @param {string} moment
+   */
+  function isDayOf(day, moment) {
+    const noon = Date.parse(`${day}T12:00:00Z`);
+    return Math.abs(noon - Date.parse(moment)) <= (12 + 14) * 3_600_000;
+  }
+
+  /**
+   * Whether a line of a card, and the course it stands under, say what its attempt says. Marks are not looked at: they
+   * need the keys, and `read` takes them from the answers.
+   * @param {CheckEntry} line @param {string} course
+   */
+  function agrees(line, course) {
+    const record = /** @type {AttemptRecord} */ (Canonical.read(line.attempt));
+    return record.course === course && record.version === line.version && record.digest === line.digest
+      && record.ended === line.ended && isDayOf(line.day, record.ended)
+      && Attempt.fingerprint(Sha256.utf8(line.attempt)) === line.fingerprint
+      && record.form.map((asked) => asked.q).join(" ") === line.questions.join(" ");
+  }
+
   /** Whether a text is an attempt's record, in its canonical form. @param {string} text */
   function isRecord(text) {
     try {
-      const record = /** @type {any} */ (Canonical.read(text));
-      return record?.format === Attempt.FORMAT && typeof record.card?.name === "string" && typeof record.seed === "string"
-        && Array.isArray(record.form) && Array.isArray(record.avoid) && typeof record.answers === "object" && record.answers !== null;
+      const record = Canonical.read(text);
+      return Attempt.isRecord(record) && Dates.isInstant(record.started) && Dates.isInstant(record.ended);
     } catch {
       return false;
     }
   }
 
-  return { read, mark, isRecord };
+  return { read, mark, agrees, isRecord };
 })();

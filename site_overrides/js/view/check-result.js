@@ -51,7 +51,7 @@ const CheckResultView = (() => {
 
   /** Rounded down, so that nothing below the cut reads as if it had reached it. @param {CheckResult} result */
   function shareWords({ marks, of, percent }) {
-    return Words.say("You have {share} %. You need {percent} %.", { share: Math.floor((marks * 100) / of), percent });
+    return Words.say("You have {share}. Needed: {cut}.", { share: `${Math.floor((marks * 100) / of)}\u00a0%`, cut: `${percent}\u00a0%` });
   }
 
   /** Marks as questions: 2500 of 3000 reads 2.5 of 3. Rounded down. @param {number} marks @param {number} of */

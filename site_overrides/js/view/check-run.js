@@ -7,7 +7,7 @@ const CheckRun = (() => {
    * @param {{
    *   facts: CheckFacts,
    *   read: () => SessionState,
-   *   write: (state: SessionState) => void,
+   *   write: (step: (state: SessionState) => SessionState) => void,
    *   question: (id: string) => HTMLElement,
    *   handIn: () => void,
    *   leave: () => void,
@@ -20,7 +20,7 @@ const CheckRun = (() => {
 
     /** @param {number} index */
     function show(index) {
-      write(CheckSession.goTo(read(), index));
+      write((now) => CheckSession.goTo(now, index));
       const state = read();
       const line = state.form[state.at];
       const last = state.at === state.form.length - 1;
@@ -56,7 +56,8 @@ const CheckRun = (() => {
       const raw = open.control.read();
       const isPart = raw !== null && open.control.partial?.();
       // A begun match counts as given: its pairs are marked as they stand. A begun order has no mark, so it waits.
-      write(CheckSession.answer(read(), open.id, raw, isPart ? true : open.control.draft()));
+      const { id, control } = open;
+      write((now) => CheckSession.answer(now, id, raw, isPart ? true : control.draft()));
       const list = desk.querySelector(".check-overview");
       if (list) list.replaceWith(overview());
     }
@@ -123,9 +124,9 @@ const CheckRun = (() => {
         Dom.make("p", {}, open.length > 0
           ? Words.say("These are not answered in full. What is missing counts nothing.")
           : Words.say("Every question is answered. After handing in, nothing can be changed.")),
-        Dom.make("div", { class: "buttons" },
-          Dom.button(open.length > 0 ? Words.say("Hand in as it is") : Words.say("Hand in"), handIn, open.length > 0 ? "second" : "first"),
-          Dom.button(Words.say("Back to the questions"), () => show(open.length > 0 ? open[0].index : state.at), open.length > 0 ? "first" : "second")),
+        Dom.make("div", { class: "buttons" }, ...(open.length > 0
+          ? [Dom.button(Words.say("Back to the questions"), () => show(open[0].index), "first"), Dom.button(Words.say("Hand in as it is"), handIn, "second")]
+          : [Dom.button(Words.say("Hand in"), handIn, "first"), Dom.button(Words.say("Back to the questions"), () => show(state.at), "second")])),
         list || null));
       Dom.focus(heading);
       heading.scrollIntoView({ block: "start" });

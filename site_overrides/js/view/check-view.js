@@ -20,8 +20,11 @@ const CheckView = (() => {
     desk.append(stage);
     /** Whose check is on the stage; empty while the start is shown. */
     let onStage = "";
+    /** The seed of the check that runs on the stage; empty where none runs. */
+    let running = "";
     store.subscribe(() => {
-      if (onStage === "" || store.current()?.id !== onStage) showStart();
+      const isOver = running !== "" && entry().session?.seed !== running;
+      if (onStage === "" || store.current()?.id !== onStage || isOver) showStart();
     });
     showStart();
 
@@ -36,7 +39,7 @@ const CheckView = (() => {
     }
 
     function showStart() {
-      onStage = "";
+      onStage = running = "";
       stage.hidden = true;
       stage.replaceChildren();
       start.hidden = false;
@@ -94,21 +97,33 @@ const CheckView = (() => {
     /** @param {number} index */
     function run(index) {
       const card = store.current();
-      if (!card || !entry().session) return;
+      const { session } = entry();
+      if (!card || !session) return;
+      const { seed } = session;
+      let last = session;
       onStage = card.id;
+      running = seed;
       start.hidden = true;
       stage.hidden = false;
       CheckRun.make(stage, {
         facts, question, handIn, owner: card.name,
-        read: () => /** @type {SessionState} */ (entry().session),
-        write: (session) => store.edit((each) => CardRecord.withSession(each, course, session)),
+        read: () => last = sessionOf(seed) || last,
+        write: (step) => store.edit((each) => CardRecord.stepSession(each, course, seed, step)),
         leave: () => { showStart(); Dom.focus(begin); },
       }).show(index);
     }
 
+    /** The check with that seed as the card holds it; null once another window has handed it in. @param {string} seed */
+    function sessionOf(seed) {
+      const { session } = entry();
+      return session?.seed === seed ? session : null;
+    }
+
     function handIn() {
+      // What another window answered meanwhile is handed in too; where it handed in itself, the start is shown.
+      store.refresh();
       const card = store.current();
-      const session = entry().session;
+      const session = sessionOf(running);
       if (!card || !session) return;
       const moment = now();
       const record = CheckSession.attempt(session, card, Dates.instant(moment));
@@ -118,6 +133,7 @@ const CheckView = (() => {
         version: record.version, digest: record.digest, fingerprint: Attempt.fingerprint(Attempt.bytes(record)),
         questions: record.form.map((each) => each.q), attempt: Canonical.write(record),
       };
+      running = "";
       store.edit((each) => CardRecord.handIn(each, course, line));
       showResult(entry().checks.length - 1);
     }

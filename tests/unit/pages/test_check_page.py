@@ -67,11 +67,11 @@ def test_the_start_says_what_the_check_is_before_anybody_begins() -> None:
     assert course.check is not None
     words = words_in(leaf().body[: leaf().body.index("data-check-parts")])
     for needed in (
-        f"Passed from {course.check.percent} %",
+        f"Pass mark {course.check.percent} %",
         "never timed",
         "self-recorded: this page cannot know who answers",
         "You can go back and change any answer until you hand in.",
-        "Why the cut is where it is",
+        "Why this pass mark",
     ):
         assert needed in words
     for fact in course.critical_facts:
