@@ -7,9 +7,11 @@ from __future__ import annotations
 
 import json
 import shutil
+from dataclasses import replace
 from datetime import UTC, datetime
 from importlib.resources import as_file, files
 from pathlib import Path
+from typing import Any
 
 import click
 from mkdocs.exceptions import MkDocsException
@@ -30,7 +32,23 @@ from journeybook.report import report
 from journeybook.source.near import nearest
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    """Commands for which a disk that refuses is a sentence, not a traceback."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command that was asked for."""
+        try:
+            return super().invoke(ctx)
+        except BrokenPipeError:
+            raise  # Whoever reads our output has gone; click ends quietly.
+        except shutil.Error as several:
+            raise click.ClickException(f"Not everything could be written: {several}") from several
+        except OSError as refused:
+            named = f"{refused.filename}: " if refused.filename else ""
+            raise click.ClickException(f"{named}{refused.strerror or refused}.") from refused
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="journeybook")
 def main() -> None:
     """Training sites with scored checks and completion certificates, from folders of YAML."""
@@ -120,11 +138,12 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
     if course not in project.courses:
         near = " or ".join(nearest(course, project.courses) or project.courses)
         raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
-    ready, problems = courses_of(project)
-    one = next((each for each in ready if each.course.id == course), None)
-    if one is None:
+    # What is still to be mended in another course does not keep this one back.
+    ready, problems = courses_of(replace(project, courses=(course,)))
+    if not ready:
         _say(problems, project.root)
         context.exit(1)
+    (one,) = ready
     folder = project.root / project.courses_dir / course
     made, refused = freeze(one.course, folder, datetime.now(UTC), problems)
     if made is None:

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.excerpt import visible
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.making import courses_of
 from journeybook.marking.attempt import Attempt, NotAnAttempt, read
@@ -35,15 +36,19 @@ class Outcome:
     problems: tuple[Problem, ...] = ()
 
     def as_text(self) -> str:
-        """The result for a person, a line a fact."""
+        """The result for a person, a line a fact.
+
+        What came out of the file is made visible: a name with a line break in it could otherwise write a line of
+        its own, such as a result.
+        """
         assert self.attempt is not None, "asked only where there are no problems"
         assert self.result is not None, "asked only where there are no problems"
         attempt, result = self.attempt, self.result
         verdict = "knowledge check passed" if result["passed"] else "not yet passed"
         version = attempt.version if self.released else f"{attempt.version} (draft)"
         lines = [
-            f"Card of      {attempt.card.name}"
-            + (f", {attempt.card.workplace}" if attempt.card.workplace else ""),
+            f"Card of      {visible(attempt.card.name)}"
+            + (f", {visible(attempt.card.workplace)}" if attempt.card.workplace else ""),
             f"Course       {attempt.course}, version {version}, {attempt.profile}",
             f"Taken        {attempt.started} to {attempt.ended}, by the clock of the device",
             f"Result       {verdict}, self-recorded; practical not observed",
@@ -126,7 +131,10 @@ def _compiled_for(project: Project, data: bytes) -> tuple[bytes, bool]:
     except (NotCanonical, NotAnAttempt):
         return b"", False
     for path in _releases(project, attempt.course):
-        compiled = path.read_bytes()
+        try:
+            compiled = path.read_bytes()
+        except OSError:
+            continue  # Without it the record is not marked, and told why: M008 or M013.
         if hashlib.sha256(compiled).hexdigest() == attempt.digest:
             return compiled, True
     ready, _ = courses_of(project)

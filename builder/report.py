@@ -7,12 +7,13 @@ from pathlib import Path
 
 from journeybook.diagnostics.problem import Problem
 from journeybook.diagnostics.render_text import render_text
+from journeybook.source.decoding import lines_to_show
 
 
 def lines_of(root: Path, file: str) -> list[str]:
     """The lines of ``root/file`` for showing, or none when it cannot be read; never raises."""
     try:
-        return (root / file).read_bytes().decode("utf-8", errors="replace").splitlines()
+        return lines_to_show((root / file).read_bytes())
     except OSError:
         return []
 

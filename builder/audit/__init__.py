@@ -15,6 +15,7 @@ from journeybook.audit.near_duplicates import find_near_duplicates
 from journeybook.audit.outcomes_checked import find_outcomes_not_checked
 from journeybook.audit.outcomes_practised import find_outcomes_not_practised
 from journeybook.audit.outcomes_taught import find_outcomes_not_taught
+from journeybook.audit.typeable_numbers import find_untypeable_numbers
 from journeybook.content.model import Course
 from journeybook.diagnostics.problem import Problem
 
@@ -27,6 +28,7 @@ RULES: tuple[Callable[[Course], Iterator[Problem]], ...] = (
     find_above_options,
     find_near_duplicates,
     find_idle_sources,
+    find_untypeable_numbers,
 )
 
 

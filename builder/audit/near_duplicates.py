@@ -14,14 +14,7 @@ from collections import Counter, defaultdict, deque
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
-from journeybook.content.model import (
-    ChoiceQuestion,
-    ChoicesQuestion,
-    Course,
-    MatchQuestion,
-    OrderQuestion,
-    Question,
-)
+from journeybook.content.model import Course, Question
 from journeybook.diagnostics.codes import warning
 from journeybook.diagnostics.problem import Problem
 
@@ -51,16 +44,8 @@ def find_near_duplicates(course: Course) -> Iterator[Problem]:
 
 def words_of(question: Question) -> str:
     """Everything a learner reads before answering."""
-    texts = [question.ask]
-    match question:
-        case ChoiceQuestion() | ChoicesQuestion():
-            texts.extend(option.text for option in question.options)
-        case OrderQuestion():
-            texts.extend(step.text for step in question.steps)
-        case MatchQuestion():
-            texts.extend(item.text for item in question.items)
-            texts.extend(answer.text for answer in question.answers)
-    return " ".join(texts)
+    items, offered = (part.text for part in question.partnered), (part.text for part in question.offered)
+    return " ".join([question.ask, *items, *offered])
 
 
 def _plain(text: str) -> str:

@@ -139,9 +139,8 @@ class _Parser:
         if token == "," and re.fullmatch(r"[^,]*\d,\d[^,]*", self.text):
             raise _fail(
                 column,
-                "A number is written without a comma",
-                f"Write a point before decimals, such as `{self.text.strip().replace(',', '.')}`, and nothing "
-                "between thousands.",
+                "A comma stands in a number, where it could mean decimals or thousands",
+                "Write a point before decimals, such as `1.5`, and nothing between thousands, such as `1500`.",
             )
         if kind != "end":
             raise _fail(

@@ -6,6 +6,7 @@ wrong with the others, and a name whose record is unsound is not called unknown 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -21,6 +22,7 @@ from journeybook.content.model import Blueprint, Figure, Lesson, NumberQuestion,
 from journeybook.diagnostics.problem import Place
 from journeybook.source.near import nearest
 from journeybook.source.reading import Origin
+from journeybook.source.scalars import ID_PATTERN
 
 Thing = TypeVar("Thing")
 
@@ -53,7 +55,7 @@ class Names:
 
     def hint(self, name: str) -> str:
         """A cure for a name that is not there: the nearest, or all where they are few."""
-        near = nearest(name, self.known)
+        near = nearest(name, [one for one in self.known if re.fullmatch(ID_PATTERN, one)])
         if near:
             return f"Write {' or '.join(f'`{one}`' for one in near)}, or add"
         if len(self.known) == 1:

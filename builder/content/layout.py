@@ -19,7 +19,7 @@ _FOLDERS = ("modules", "figures", "profiles")
 _TOP = ("course.yml", "kit.yml", "sources.yml", "words.yml")
 _MODULE_FOLDER = re.compile(rf"(\d{{1,4}})-({ID_PATTERN})")
 _NOT_OURS = ("README.md", "Thumbs.db", "desktop.ini")
-"""Notes to people, and what Windows puts into folders by itself. Its office programs lock a file by one named ``~$…``."""
+"""Notes to people, and what Windows puts into folders by itself."""
 _PICTURES = ("png", "jpg", "jpeg", "gif", "webp", "bmp", "tif", "tiff", "pdf", "PNG", "JPG", "JPEG")
 _LEADING_NUMBER = re.compile(r"\d{1,9}")
 
@@ -73,6 +73,7 @@ def _is_ignored(path: str, course_dir: str) -> bool:
     return (
         any(part.startswith(".") for part in path.split("/"))
         or name.endswith("~")
+        # Office programs mark a file as open by one of that name.
         or name.startswith("~$")
         or name in _NOT_OURS
         # What `journeybook release` froze is read by digest, never as a part of the course.

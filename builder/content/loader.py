@@ -10,19 +10,18 @@ import os
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from pathlib import Path
+from pathlib import Path, PurePath
 
 from journeybook.content.assembly import course_from_files
 from journeybook.content.model import Course
 from journeybook.content.whole_file import whole_file
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
+from journeybook.drawing.svg_check import LARGEST
+from journeybook.source.decoding import MOST_BYTES
 from journeybook.source.near import nearest
 from journeybook.source.scalars import ID_PATTERN
 
-LARGEST_YAML = 8 * 1024 * 1024
-"""Bytes; larger files are not opened at all."""
-LARGEST_SVG = 200_000
 MOST_FILES = 20_000
 
 
@@ -33,8 +32,8 @@ def load_course(
 
     ``root`` is the folder of mkdocs.yml; the other folders are relative to it.
     """
-    course_dir, quiz_dir = f"{courses_dir}/{course_id}", f"{quizzes_dir}/{course_id}"
-    if not re.fullmatch(ID_PATTERN, course_id) or not (root / course_dir).is_dir():
+    course_dir, quiz_dir = _path(courses_dir, course_id), _path(quizzes_dir, course_id)
+    if not re.fullmatch(ID_PATTERN, course_id) or not _is_folder(root / course_dir):
         return None, [_no_such_course(root, course_id, courses_dir)]
     disk = _Disk(root)
     disk.read_folder(course_dir)
@@ -49,7 +48,7 @@ def load_course(
             unread=disk.unread,
         )
     problems = sorted([*disk.problems, *problems], key=lambda problem: (problem.place, problem.code))
-    if not (root / quiz_dir).is_dir():
+    if not _is_folder(root / quiz_dir):
         problems = _told_by_the_folder(problems, quiz_dir)
     return (None if disk.problems else course), problems
 
@@ -135,7 +134,7 @@ class _Disk:
 
     def read_folder(self, folder: str) -> None:
         """Read every file below a folder, links to other files of the site included."""
-        if not (self.root / folder).is_dir():
+        if not _is_folder(self.root / folder):
             return
         if not self._is_inside(folder):
             self._refuse_link(folder)
@@ -201,7 +200,7 @@ class _Disk:
             return
         try:
             size = full.stat().st_size
-            most = LARGEST_SVG if name.endswith(".svg") else LARGEST_YAML
+            most = LARGEST if name.endswith(".svg") else MOST_BYTES  # larger files are not opened at all
             if size > most:
                 self.unread.append(_printable(path))
                 self._refuse(
@@ -220,6 +219,16 @@ class _Disk:
             self._refuse(
                 path, "C022", f"This file cannot be read: {reason}.", "Give yourself the right to read it."
             )
+
+
+def _path(folder: str, course_id: str) -> str:
+    """A course's folder as paths in messages have it, however mkdocs.yml writes it: ``./quizzes/`` is ``quizzes``."""
+    return PurePath(os.path.normpath(PurePath(folder, course_id))).as_posix()
+
+
+def _is_folder(path: Path) -> bool:
+    """Whether a folder is there; False also where nobody may look, which ``Path.is_dir`` answers with an exception."""
+    return os.path.isdir(path)  # noqa: PTH112 - see above
 
 
 def _printable(path: str) -> str:

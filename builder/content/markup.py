@@ -1,7 +1,8 @@
 """CommonMark with tables to HTML: one renderer for the whole program; no HTML, images or style attributes.
 
-CommonMark as in its specification 0.31.2. Links lead to http, https and mailto addresses and to ``page:``
-targets only.
+CommonMark as in its specification 0.31.2. Links lead to http, https and mailto addresses only; to a page of the
+course an author refers with ``{lesson.ID}``, which is checked, and not with a ``page:`` link, which could lead
+nowhere.
 """
 
 from __future__ import annotations
@@ -15,9 +16,9 @@ from markdown_it import MarkdownIt
 from markdown_it.renderer import RendererHTML
 from markdown_it.token import Token
 
-_SPECIAL = re.compile(r"[\\`*_\[\]<&!\n~:\x00]")
+_SPECIAL = re.compile(r"[\\`*_\[\]<&!\n\r~:\x00]")
 """A text without any of these is its own rendering, apart from escapes."""
-_LINK = re.compile(r"(?:https?://|mailto:|page:)(?:(?!%EE%80%8[01])[^\ue000\ue001])*", re.IGNORECASE)
+_LINK = re.compile(r"(?:https?://|mailto:)(?:(?!%EE%80%8[01])[^\ue000\ue001])*", re.IGNORECASE)
 """Addresses are seen here percent-encoded; a reference inside one makes no link."""
 _ALIGN = {"text-align:right": "right", "text-align:center": "center", "text-align:left": ""}
 _LEAST_HEADING = 2
@@ -83,10 +84,9 @@ class _Renderer(RendererHTML):
 
     def link_open(self, tokens: Sequence[Token], at: int, _options: Any, _env: Any) -> str:
         href = str(tokens[at].attrGet("href") or "")
-        away = "" if href.startswith("page:") else ' rel="noopener"'
         title = tokens[at].attrGet("title")
         shown = f' title="{escape(_PIECE.sub("", str(title)))}"' if title else ""
-        return f'<a href="{escape(href)}"{shown}{away}>'
+        return f'<a href="{escape(href)}"{shown} rel="noopener">'
 
 
 def _made() -> MarkdownIt:
@@ -104,7 +104,7 @@ _MARKDOWN = _made()
 def render_inline(text: str) -> str:
     """HTML of a text that makes no paragraphs; equal to the slow way for every text."""
     if _SPECIAL.search(text) is None and text == text.strip():
-        return text.replace(">", "&gt;").replace('"', "&quot;")
+        return _escaped_plain(text)
     return str(_MARKDOWN.renderInline(text))
 
 
@@ -114,15 +114,37 @@ def render_block(text: str, slug: str = "", taken: set[str] | None = None) -> st
     With ``slug`` headings get ids that start with it; ``taken`` holds the ids and the names of tables that
     the page has already, and grows.
     """
-    return str(_MARKDOWN.render(text, {"slug": slug, "taken": set() if taken is None else taken}))
+    return render_block_and_plain(text, slug, taken)[0]
+
+
+def render_block_and_plain(text: str, slug: str = "", taken: set[str] | None = None) -> tuple[str, str]:
+    """What ``render_block`` and ``render_plain`` give, for one reading of the text: reading is what costs."""
+    line = text.strip("\n")
+    if line and line == line.strip() and _is_plain(line):
+        return f"<p>{_escaped_plain(line)}</p>\n", line
+    env = {"slug": slug, "taken": set() if taken is None else taken}
+    tokens = _MARKDOWN.parse(text, env)
+    return str(_MARKDOWN.renderer.render(tokens, _MARKDOWN.options, env)), _plain_of(tokens)
 
 
 def render_plain(text: str) -> str:
     """The words alone: no marks, one line a paragraph, cell or list item."""
-    if _SPECIAL.search(text) is None and not _STARTS_BLOCK.search(text):
-        return text.strip()
+    return text.strip() if _is_plain(text) else _plain_of(_MARKDOWN.parse(text))
+
+
+def _is_plain(text: str) -> bool:
+    """True for one line of words without any mark."""
+    return _SPECIAL.search(text) is None and _STARTS_BLOCK.search(text) is None
+
+
+def _escaped_plain(text: str) -> str:
+    """A text without special characters, escaped."""
+    return text.replace(">", "&gt;").replace('"', "&quot;")
+
+
+def _plain_of(tokens: Sequence[Token]) -> str:
     lines: list[str] = []
-    for token in _MARKDOWN.parse(text):
+    for token in tokens:
         if token.type == "inline":
             lines.append(_text_of(token.children or []))
         elif token.type in ("fence", "code_block"):

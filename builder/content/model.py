@@ -219,6 +219,8 @@ class Question:
     """What every kind of question has. ``kind`` is the YAML word and names the subclass."""
 
     kind: ClassVar[str]
+    offers: ClassVar[str] = ""
+    """Which field holds what is ``offered``; empty for a kind that offers nothing."""
 
     id: str
     use: Use
@@ -238,6 +240,22 @@ class Question:
     """Name of the bank's file without its ending."""
     place: Place
 
+    @property
+    def offered(self) -> tuple[Option, ...]:
+        """What there is to choose from or to put in order."""
+        found: tuple[Option, ...] = getattr(self, self.offers) if self.offers else ()
+        return found
+
+    @property
+    def partnered(self) -> tuple[MatchItem, ...]:
+        """What is to be given a partner out of what is offered."""
+        return ()
+
+    @property
+    def rows(self) -> tuple[dict[str, str], ...]:
+        """The given numbers of each variant; a question without variants has one row, which is empty."""
+        return ({},)
+
 
 @dataclass(frozen=True, kw_only=True)
 class Option:
@@ -255,6 +273,7 @@ class ChoiceQuestion(Question):
     """One right answer among options."""
 
     kind: ClassVar[str] = "choice"
+    offers: ClassVar[str] = "options"
     options: tuple[Option, ...]
     right: str
     keep_order: bool = False
@@ -265,6 +284,7 @@ class ChoicesQuestion(Question):
     """Several right answers among options."""
 
     kind: ClassVar[str] = "choices"
+    offers: ClassVar[str] = "options"
     options: tuple[Option, ...]
     right: tuple[str, ...]
     keep_order: bool = False
@@ -288,6 +308,7 @@ class OrderQuestion(Question):
     """Steps to put in any order that keeps every rule."""
 
     kind: ClassVar[str] = "order"
+    offers: ClassVar[str] = "steps"
     steps: tuple[Option, ...]
     rules: tuple[Rule, ...]
 
@@ -309,8 +330,14 @@ class MatchQuestion(Question):
     """Each item has one partner among the answers; answers may be left over, none serves twice."""
 
     kind: ClassVar[str] = "match"
+    offers: ClassVar[str] = "answers"
     items: tuple[MatchItem, ...]
     answers: tuple[Option, ...]
+
+    @property
+    def partnered(self) -> tuple[MatchItem, ...]:
+        """The items."""
+        return self.items
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -340,6 +367,11 @@ class NumberQuestion(Question):
     given: tuple[dict[str, str], ...] = ()
     """One mapping of names to numbers for each variant; ``{name}`` in ``ask`` and ``why`` shows it."""
     slips: tuple[Slip, ...] = ()
+
+    @property
+    def rows(self) -> tuple[dict[str, str], ...]:
+        """The rows of ``given``."""
+        return self.given or super().rows
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -135,15 +135,17 @@ class _Reader:
         if wanted not in layout.profiles:
             self.gathered.names[Naming.PROFILE].whole = False
             near = nearest(wanted, layout.profiles) or tuple(sorted(layout.profiles))[:8]
-            mend = (
-                f"Write `profile: {near[0]}` in mkdocs.yml" if len(near) == 1
-                else f"Write `profile:` with one of {', '.join(near)} in mkdocs.yml" if near else "Add that file with `title:` and `values:`"
-            )
+            if len(near) == 1:
+                mend = f"Write `profile: {near[0]}` in mkdocs.yml, or add that file."
+            elif near:
+                mend = f"Write `profile:` with one of {', '.join(near)} in mkdocs.yml, or add that file."
+            else:
+                mend = "Add that file with `title:` and `values:`."
             self._fault(
                 "C028",
                 f"{layout.course_dir}/profiles/{wanted}.yml",
                 f"The course has no profile called `{wanted}`.",
-                f"{mend}{', or add that file' if near else ''}.",
+                mend,
             )
         return chosen
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from journeybook.content.markup import escape, render_block, render_inline, render_plain
+from journeybook.content.markup import escape, render_block_and_plain, render_inline, render_plain
 from journeybook.content.model import Course, Sheet, Value
 from journeybook.content.references import Reference, RefersTo, replace_references
 
@@ -28,6 +28,8 @@ class Wording:
     def __init__(self, course: Course) -> None:
         self.course = course
         self._lesson_titles = {lesson.id: lesson.title for lesson in course.lessons}
+        self._plain_of_blocks: dict[str, str] = {}
+        """Blocks written out so far, with pieces -> their words: the search asks for them again."""
 
     def inline(self, text: str, given: Mapping[str, str] | None = None) -> str:
         """HTML without paragraphs, for titles, options and labels."""
@@ -47,7 +49,11 @@ class Wording:
         Heading ids start with ``slug`` and join ``taken``.
         """
         pieces: list[str] = []
-        return _put_back(render_block(self._with_pieces(text, given, pieces), slug, taken), pieces)
+        with_pieces = self._with_pieces(text, given, pieces)
+        html, plain = render_block_and_plain(with_pieces, slug, taken)
+        if "\n" in with_pieces:
+            self._plain_of_blocks[with_pieces] = plain
+        return _put_back(html, pieces)
 
     def plain(self, text: str, given: Mapping[str, str] | None = None) -> str:
         """The words alone, for titles of windows, search, print and descriptions of figures."""
@@ -57,7 +63,9 @@ class Wording:
             pieces.append(self._words(reference, given, 0))
             return f"{_OPEN}{len(pieces) - 1}{_CLOSE}"
 
-        return _put_back(render_plain(replace_references(_without_private(text), put)), pieces)
+        with_pieces = replace_references(_without_private(text), put)
+        known = self._plain_of_blocks.get(with_pieces)
+        return _put_back(render_plain(with_pieces) if known is None else known, pieces)
 
     def source(self, text: str, given: Mapping[str, str] | None = None) -> str:
         """The author's CommonMark with the values in place: what a digest of the texts covers."""

@@ -209,6 +209,7 @@ _AUDIT = {
     "A006": "An option says all or none of the above.",
     "A007": "Two questions ask nearly the same.",
     "A008": "Nothing cites a source.",
+    "A009": "Nobody can type the right number.",
 }
 
 CODES: Mapping[str, str] = MappingProxyType(

@@ -54,7 +54,9 @@ _TEXT_ELEMENTS = frozenset({"text", "tspan", "title", "desc"})
 _REFERENCE_ATTRIBUTES = frozenset({"fill", "clip-path"}) | _MARKED
 _LOCAL_URL = re.compile(r"url\(#([^()\s'\"#]+)\)")
 _NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_.-]*")
-_BOX_NUMBERS = re.compile(r"\s*[-+.\d]+(?:[\s,]+[-+.\d]+){3}\s*", re.ASCII)
+_NUMBER = r"\d+(?:\.\d+)?"
+_BOX_NUMBERS = re.compile(rf"-?{_NUMBER}[\s,]+-?{_NUMBER}(?:[\s,]+(?=[0.]*[1-9]){_NUMBER}){{2}}", re.ASCII)
+"""Where the drawing begins, and its width and height, which are more than nothing."""
 
 
 def check_svg(data: bytes, file: str, figure_id: str) -> tuple[str | None, list[Problem]]:
@@ -219,7 +221,7 @@ class _Drawing:
             self._refuse(
                 "F006",
                 4,
-                "The drawing has no `viewBox` of four numbers.",
+                "The drawing has no `viewBox` of four plain numbers, the last two above 0.",
                 'Write it into `<svg …>`, for example `viewBox="0 0 480 320"`.',
             )
         for key in ("width", "height"):

@@ -119,7 +119,7 @@ def read(data: bytes) -> Attempt:
     if not isinstance(found, dict) or found.get("format") != FORMAT:
         raise NotAnAttempt("M005", f"The file does not say that it is a “{FORMAT}”.")
     if sorted(found) != list(_MEMBERS):
-        odd = sorted(set(found) ^ set(_MEMBERS))
+        odd = [member[:40] for member in sorted(set(found) ^ set(_MEMBERS))[: len(_MEMBERS)]]
         raise NotAnAttempt("M006", f"These members are missing, or should not be there: {', '.join(odd)}.")
     record: dict[str, Any] = found
     for member in ("course", "version", "profile", "language", "seed"):

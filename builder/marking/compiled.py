@@ -18,7 +18,7 @@ from journeybook.marking import canonical
 from journeybook.marking.draw import plan, questions_in_a_form
 from journeybook.marking.keys import lower
 from journeybook.marking.kind import WEIGHT, Json, Key
-from journeybook.marking.question_texts import Say, options_of, private_texts, public_texts
+from journeybook.marking.question_texts import Say, private_texts, public_texts
 
 FORMAT = "journeybook compiled course 1"
 
@@ -45,19 +45,21 @@ def compile_course(course: Course) -> Compiled:
     """
     keys = {question.id: lower(question, course) for question in course.questions.values()}
     private: dict[str, Json] = {"keys": dict(keys), "reasons": _reasons(course)}
-    content = _composed(
-        {
-            "format": FORMAT,
-            "course": course.id,
-            "version": course.version,
-            "profile": course.profile.id,
-            "languages": list(course.languages),
-            "public": _public(course, keys),
-            "private": private,
-        }
-    )
-    assert isinstance(content, dict)
+    content: dict[str, Json] = {
+        "format": FORMAT,
+        "course": course.id,
+        "version": course.version,
+        "profile": course.profile.id,
+        "languages": list(course.languages),
+        "public": _public(course, keys),
+        "private": private,
+    }
     data = canonical.write(content)
+    # No sign of JSON's own composes with a letter, so the whole is in composed form just when each text is.
+    if not data.isascii() and not unicodedata.is_normalized("NFC", data.decode()):
+        composed = _composed(content)
+        assert isinstance(composed, dict)
+        content, data = composed, canonical.write(composed)
     digest = hashlib.sha256(data).hexdigest()
     digests = canonical.write(_digests(digest, content))
     return Compiled(data=data, digest=digest, digests=digests, content=content)
@@ -92,7 +94,7 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
                 "level": question.level.value,
                 "critical": question.critical,
                 "figure": question.figure,
-                "options": [option.id for option in options_of(question)],
+                "options": [option.id for option in question.offered],
                 "texts": {language: public_texts(question, say)},
             }
             for question in course.questions.values()

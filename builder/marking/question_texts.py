@@ -9,16 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Protocol
 
-from journeybook.content.model import (
-    ChoiceQuestion,
-    ChoicesQuestion,
-    MatchItem,
-    MatchQuestion,
-    NumberQuestion,
-    Option,
-    OrderQuestion,
-    Question,
-)
+from journeybook.content.model import MatchItem, NumberQuestion, Option, OrderQuestion, Question
 from journeybook.marking.kind import Json
 
 
@@ -29,37 +20,13 @@ class Say(Protocol):
         """``given`` holds the names of a variant."""
 
 
-def given_of(question: Question) -> tuple[Mapping[str, str], ...]:
-    """Return the names of each variant as written; one empty mapping where nothing is given."""
-    given = question.given if isinstance(question, NumberQuestion) else ()
-    return given or ({},)
-
-
-def options_of(question: Question) -> tuple[Option, ...]:
-    """Return what can be chosen: the options, the steps, or the answers of a match."""
-    match question:
-        case ChoiceQuestion() | ChoicesQuestion():
-            return question.options
-        case OrderQuestion():
-            return question.steps
-        case MatchQuestion():
-            return question.answers
-        case _:
-            return ()
-
-
-def items_of(question: Question) -> tuple[MatchItem, ...]:
-    """Return the items of a match; empty for every other kind."""
-    return question.items if isinstance(question, MatchQuestion) else ()
-
-
 def public_texts(question: Question, say: Say) -> dict[str, Json]:
     """Return ``{"ask": [per variant], "options": {id: text}, "items": {id: text}}``; none is empty."""
     return _filled(
         {
-            "ask": [say(question.ask, names) for names in given_of(question)],
-            "options": {option.id: say(option.text) for option in options_of(question)},
-            "items": {item.id: say(item.text) for item in items_of(question)},
+            "ask": [say(question.ask, names) for names in question.rows],
+            "options": {option.id: say(option.text) for option in question.offered},
+            "items": {item.id: say(item.text) for item in question.partnered},
         }
     )
 
@@ -74,13 +41,13 @@ def private_texts(question: Question, say: Say) -> dict[str, Json]:
     slips = question.slips if isinstance(question, NumberQuestion) else ()
     return _filled(
         {
-            "why": [say(question.why, names) for names in given_of(question)] if question.why else [],
-            "options": _reasons(options_of(question), say),
-            "items": _reasons(items_of(question), say),
+            "why": [say(question.why, names) for names in question.rows] if question.why else [],
+            "options": _reasons(question.offered, say),
+            "items": _reasons(question.partnered, say),
             "rules": [
                 {"first": rule.first, "then": list(rule.then), "reason": say(rule.reason)} for rule in rules
             ],
-            "slips": [[say(slip.reason, names) for slip in slips] for names in given_of(question)]
+            "slips": [[say(slip.reason, names) for slip in slips] for names in question.rows]
             if slips
             else [],
         }

@@ -43,9 +43,8 @@ def release(
     except DamagedRelease as error:
         return None, [*found, _damaged(error)]
     found += compare_with_release(course, compiled, last)
-    this = (course.version, course.profile.id)
-    same = next((one for one in earlier if (one.version, one.profile) == this), None)
-    if same is not None and same.digest != compiled.digest:
+    same = next((one for one in earlier if _in_one_folder(one, course)), None)
+    if same is not None and (same.version, same.digest) != (course.version, compiled.digest):
         found.append(_reused(course, same, compiled))
     if any(problem.level is Level.FAULT for problem in found):
         return None, found
@@ -55,10 +54,18 @@ def release(
             profile=course.profile.id,
             digest=compiled.digest,
             released=now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),
-            questions=tuple(sorted(course.questions)),
+            questions=tuple(sorted(question.id for bank in course.banks for question in bank.questions)),
         )
         shelf.write_release(folder, same, compiled)
     return same, found
+
+
+def _in_one_folder(one: Release, course: Course) -> bool:
+    """Whether a release has the course's version and profile; many disks take 1.0-a and 1.0-A for the same folder."""
+    return (one.version.casefold(), one.profile.casefold()) == (
+        course.version.casefold(),
+        course.profile.id.casefold(),
+    )
 
 
 def last_release(folder: Path, profile: str) -> Release | None:

@@ -6,11 +6,12 @@ released. The last is written last: a folder without it is no release.
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import json
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -20,6 +21,7 @@ from journeybook.marking.kind import Json, Key
 
 FOLDER = "releases"
 FORMAT = "journeybook release 1"
+_TEXTS = ("version", "profile", "digest", "released")
 _FOLDER_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
 
 
@@ -44,7 +46,7 @@ class Release:
     released: str
     """RFC 3339, UTC, whole seconds."""
     questions: tuple[str, ...]
-    """Ids of its questions, sorted."""
+    """Ids of its questions, sorted; the retired ones too, which stay taken for ever."""
     keys: Mapping[str, Key] = field(default_factory=dict, repr=False)
     """Its marking keys by question id, where they were read: ``with_keys``."""
 
@@ -69,7 +71,7 @@ def read_shelf(course_folder: Path) -> list[Release]:
 def read_release(path: Path) -> Release:
     """Return what a release.json says. Raises DamagedRelease."""
     try:
-        found = canonical.read(path.read_bytes())
+        found = canonical.read(path.read_bytes(), canonical.COMPILED_SIZE_CAP)
     except OSError as error:
         raise DamagedRelease(path, "it cannot be read") from error
     except canonical.NotCanonical as refused:
@@ -77,16 +79,12 @@ def read_release(path: Path) -> Release:
     if not isinstance(found, dict) or found.get("format") != FORMAT:
         raise DamagedRelease(path, f"it does not say that it is a “{FORMAT}”")
     record: dict[str, Any] = found
-    try:
-        return Release(
-            version=record["version"],
-            profile=record["profile"],
-            digest=record["digest"],
-            released=record["released"],
-            questions=tuple(record["questions"]),
-        )
-    except (KeyError, TypeError) as error:
-        raise DamagedRelease(path, "a member is missing or of the wrong shape") from error
+    texts, questions = [record.get(member) for member in _TEXTS], record.get("questions")
+    if not isinstance(questions, list) or not all(isinstance(text, str) for text in [*texts, *questions]):
+        raise DamagedRelease(path, "a member is missing or of the wrong shape")
+    if (record["version"], record["profile"]) != (path.parent.parent.name, path.parent.name):
+        raise DamagedRelease(path, f"it is of version {record['version']} for {record['profile']}")
+    return Release(**{member: record[member] for member in _TEXTS}, questions=tuple(questions))
 
 
 def with_keys(course_folder: Path, release: Release) -> Release:
@@ -101,22 +99,20 @@ def with_keys(course_folder: Path, release: Release) -> Release:
         raise DamagedRelease(path, "it cannot be read") from error
     if hashlib.sha256(data).hexdigest() != release.digest:
         raise DamagedRelease(path, "its contents are not those that were released")
-    # The digest has shown that these are the very bytes that were written, so a plain reader will do.
-    keys: Mapping[str, Key] = json.loads(data)["private"]["keys"]
-    return Release(
-        version=release.version,
-        profile=release.profile,
-        digest=release.digest,
-        released=release.released,
-        questions=release.questions,
-        keys=keys,
-    )
+    try:
+        # The digest has shown that these are the very bytes that were written, so a plain reader will do.
+        keys: Mapping[str, Key] = json.loads(data)["private"]["keys"]
+    except (ValueError, KeyError, TypeError) as error:
+        raise DamagedRelease(path, "it is not a compiled course") from error
+    return replace(release, keys=keys)
 
 
 def write_release(course_folder: Path, release: Release, compiled: Compiled) -> None:
-    """Put a release on the shelf. Raises OSError."""
+    """Put a release on the shelf. Raises OSError, also where one stands in its place already."""
     folder = folder_of(course_folder, release.version, release.profile)
     folder.mkdir(parents=True, exist_ok=True)
+    if (folder / "release.json").exists():
+        raise FileExistsError(errno.EEXIST, "a release is never written over", str(folder / "release.json"))
     record: dict[str, Json] = {
         "format": FORMAT,
         "version": release.version,

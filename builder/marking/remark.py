@@ -16,6 +16,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import islice
 from typing import Any
 
 from journeybook.diagnostics.codes import fault
@@ -40,6 +41,9 @@ _REFUSALS = {
     "surrogate": ("M003", "Ask for the file as the check saved it; no page of ours writes this."),
     "form": ("M004", "Ask for the file as the check saved it; even a space or a line end added later shows."),
 }
+_MOST_NAMED = 20
+_LONGEST_NAMED = 80
+"""A file that somebody made up may name a hundred thousand questions; nobody reads them all."""
 _SHAPE_MEND = "Ask for the file as the check saved it."
 _SIT_AGAIN = "Ask how the record came about, and let the person sit the check again."
 
@@ -180,14 +184,12 @@ def _misfits(attempt: Attempt, plan: Mapping[str, Any], place: Place) -> Iterato
         )
         return
     asked = {each.question for each in attempt.form}
-    for question in attempt.answers:
-        if question not in asked:
-            message = f"There is an answer to “{question}”, which the form does not ask."
-            yield fault("M010", place, message, _SIT_AGAIN)
-    for question in attempt.shown:
-        if question not in asked:
-            message = f"The member “shown” names “{question}”, which the form does not ask."
-            yield fault("M006", place, message, _SHAPE_MEND)
+    for question in islice((each for each in attempt.answers if each not in asked), _MOST_NAMED):
+        message = f"There is an answer to “{question[:_LONGEST_NAMED]}”, which the form does not ask."
+        yield fault("M010", place, message, _SIT_AGAIN)
+    for question in islice((each for each in attempt.shown if each not in asked), _MOST_NAMED):
+        message = f"The member “shown” names “{question[:_LONGEST_NAMED]}”, which the form does not ask."
+        yield fault("M006", place, message, _SHAPE_MEND)
     if attempt.ended < attempt.started:
         yield fault(
             "M011",

@@ -62,7 +62,7 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
     content: dict[str, Any] = dict(compiled.content)
     keys, drawing = content["private"]["keys"], content["public"]["plan"]
     asked = [question for id, question in course.questions.items() if id in drawing["questions"]]
-    figures = QuestionFigures(course, SLUG)
+    figures = QuestionFigures(course, wording, SLUG)
     desk = Desk(
         course=course,
         wording=wording,

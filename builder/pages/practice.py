@@ -23,7 +23,7 @@ def practice_html(course: Course, wording: Wording, lesson: Lesson, slug: str) -
         return ""
     language = course.languages[0]
     shown = (block.text for block in lesson.body if block.kind is BlockKind.FIGURE)
-    figures = QuestionFigures(course, slug, shown)
+    figures = QuestionFigures(course, wording, slug, shown)
     desk = Desk(
         course=course,
         wording=wording,

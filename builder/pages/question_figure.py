@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from markupsafe import Markup, escape
 
 from journeybook.content.model import Course, Figure
+from journeybook.content.wording import Wording
 from journeybook.pages.filters import drawing_id, svg_for
 
 _VIEW_BOX = re.compile(r'\bviewBox="([^"]+)"')
@@ -20,9 +21,10 @@ _VIEW_BOX = re.compile(r'\bviewBox="([^"]+)"')
 class QuestionFigures:
     """Call it with a figure's id for the HTML inside a question; ``store`` then gives what it refers to."""
 
-    def __init__(self, course: Course, slug: str, shown: Iterable[str] = ()) -> None:
+    def __init__(self, course: Course, wording: Wording, slug: str, shown: Iterable[str] = ()) -> None:
         """``slug`` is the leaf's; ``shown`` are the figures that the leaf draws in any case."""
         self._course = course
+        self._wording = wording
         self._slug = slug
         self._shown = frozenset(shown)
         self._wanted: dict[str, Figure] = {}
@@ -39,7 +41,7 @@ class QuestionFigures:
         _, _, width, height = view.replace(",", " ").split()
         drawing = f'<use href="#{drawing_id(figure, self._slug)}" width="{width}" height="{height}"/>'
         return (
-            f'<div class="question-figure" role="img" aria-label="{escape(found.alt)}">'
+            f'<div class="question-figure" role="img" aria-label="{escape(self._wording.plain(found.alt))}">'
             f'<svg class="figure" viewBox="0 0 {width} {height}">{drawing}</svg></div>'
         )
 

@@ -259,7 +259,9 @@ def _misfit(at: int, opened: int, is_list: bool, refusals: Refusals) -> None:
         return
     if not is_list and text.lstrip().startswith("- "):
         message = f"This dash starts an entry where the keys of line {line} go on."
-        mend = "Indent it like the other dashes of its list; where it starts one, write the list's key above it."
+        mend = (
+            "Indent it like the other dashes of its list; where it starts one, write the list's key above it."
+        )
     else:
         what = "list" if is_list else "group of keys"
         message = f"This line has {_spaces(lead)} before it and fits nowhere: the {what} of line {line} has"

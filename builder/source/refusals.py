@@ -175,7 +175,13 @@ class Refusals(LayoutRefusals):
             self.note("S026", at, None, message, "Write a plain hyphen and a space: `- `.")
         else:
             message = f"The character {name_of(character)} stands where spaces belong."
-            self.note("S004", at, None, message, "Delete it and type plain spaces; it comes along when text is pasted.")
+            self.note(
+                "S004",
+                at,
+                None,
+                message,
+                "Delete it and type plain spaces; it comes along when text is pasted.",
+            )
         return True
 
     def lost_behind_hash(self, end: int) -> None:

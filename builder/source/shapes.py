@@ -162,13 +162,11 @@ class Record:
             step = self.noun
         return f"{trail}, {step}" if trail else step
 
-    def _refuse_unknown(
-        self, reading: Reading, data: dict[str, Any], word: str, trail: str
-    ) -> Sequence[str]:
+    def _refuse_unknown(self, reading: Reading, data: dict[str, Any], word: str, trail: str) -> Sequence[str]:
         """Note a key that is not in the table; returns the keys of which it may be a misspelling."""
         near = nearest(word, [one.key for one in self.fields if one.key not in data])
         message = f"{an(self.title).capitalize()} has no key called `{word[:60]}`."
-        if data[word] is None and " " in word:
+        if data[word] is None and " " in word and word != next(iter(data)):
             message = f"A comma ended the text before it, so `{word[:60]}` was taken for a key."
             mend = 'Put the whole text in straight quotes: "…".'
         elif near:
@@ -241,7 +239,11 @@ class Listing:
             if self.or_single and data is not None and type(data) is not dict:
                 one = self.entry.read(reading, container, key, trail)
                 return INVALID if one is INVALID else (one,)
-            if isinstance(data, str) and data and not isinstance(self.entry, Record | KindUnion | OneKeyUnion):
+            if (
+                isinstance(data, str)
+                and data
+                and not isinstance(self.entry, Record | KindUnion | OneKeyUnion)
+            ):
                 mend = f"Put square brackets round it: `{key}: [{_written(data)}]`."
             else:
                 mend = f"Write each {self.noun} on its own line after a dash and a space."

@@ -132,6 +132,29 @@ test("a course that was changed in mid-check is never marked: the answers go to 
   assert.deepEqual(session.answers, {});
 });
 
+test("what another window answered meanwhile is kept beside what is answered here", async () => {
+  const { page } = fresh;
+  await beginCheck(page, edition);
+  await answerSome(page, 1);
+  const { form } = await sessionOf(page);
+  const elsewhere = form[form.length - 1].q;
+  await inAnotherWindow(page, CHECK.course, "answered", elsewhere);
+  const here = await asked(page);
+  await give(page, ASKED, here.key, rightAnswer(here.key, here.variant));
+  const { answers } = await sessionOf(page);
+  assert.deepEqual(Object.keys(answers).sort(), [form[0].q, here.id, elsewhere].sort());
+});
+
+test("a check that another window handed in is over in this one too", async () => {
+  const { page } = fresh;
+  await beginCheck(page, edition);
+  await inAnotherWindow(page, CHECK.course, "over", "");
+  const here = await asked(page);
+  await give(page, ASKED, here.key, rightAnswer(here.key, here.variant));
+  await says(page, DESK, /Begin the check/);
+  assert.equal(await sessionOf(page), null);
+});
+
 test("handing in with questions unanswered names them first, and each leads back to its question", async () => {
   const { page } = fresh;
   await beginCheck(page, edition);
@@ -174,6 +197,20 @@ async function goToKind(page, kind) {
 function comparable(key, raw) {
   if (key.kind === "choices") return [...raw].sort();
   return key.kind === "number" ? raw.value : raw;
+}
+
+/**
+ * Changes the card as another window would that this one has not yet heard of.
+ * @param {import("puppeteer-core").Page} page @param {string} course @param {"answered" | "over"} what @param {string} question
+ */
+async function inAnotherWindow(page, course, what, question) {
+  await page.evaluate((course, what, question) => {
+    const box = JSON.parse(localStorage.getItem("journeybook.cards") ?? "{}");
+    const entry = box.cards[box.current].courses[course];
+    if (what === "over") entry.session = null;
+    else entry.session.answers[question] = "given elsewhere";
+    localStorage.setItem("journeybook.cards", JSON.stringify(box));
+  }, course, what, question);
 }
 
 /** @param {import("puppeteer-core").Page} page */

@@ -50,7 +50,8 @@ test("a printed lesson has its text and its practice, and no navigation", async 
     assert.ok(!flat(said).includes(flat(words)), `"${words}" is printed`);
   }
   await page.emulateMediaType("print");
-  const pressed = await page.$$eval("nav, button, .skip", (all) => all.filter((each) => each.checkVisibility()).map((each) => each.outerHTML.slice(0, 80)));
+  // The steps of an order are buttons that hold the question's own text, so they stay.
+  const pressed = await page.$$eval("nav, button:not(.step), .skip", (all) => all.filter((each) => each.checkVisibility()).map((each) => each.outerHTML.slice(0, 80)));
   assert.deepEqual(pressed, []);
   await context.close();
 });

@@ -74,3 +74,23 @@ it('gives a short text whole', () => {
   const [hit] = SearchMatch.find(PREPARED, 'upright', 1);
   assert.equal(SearchMatch.snippet(hit), ENTRIES[0][3]);
 });
+
+/** The titles found in texts. @param {string[]} texts @param {string} query */
+function found(texts, query) {
+  return plain(SearchMatch.find(SearchMatch.prepare(texts.map((text) => [text, 'k', 'a', ''])), query, 9)).map((/** @type {any} */ hit) => hit.entry[0]);
+}
+
+it('finds an accented word however its accent is spelt', () => {
+  for (const text of ['caf\u00e9s', 'cafe\u0301s']) {
+    for (const query of ['caf\u00e9s', 'cafe\u0301s', 'cafes']) assert.equal(found([text], query).length, 1, `${text} by ${query}`);
+  }
+});
+
+it('takes Korean syllables that begin alike for different ones', () => {
+  assert.deepEqual(found(['\ud55c\uae00', '\ud558\ub298'], '\ud55c'), ['\ud55c\uae00']);
+});
+
+it('does not take a vowel sign for the end of a word', () => {
+  assert.deepEqual(found(['\u092a\u093e\u0928\u0940'], '\u0928\u0940'), []);
+  assert.deepEqual(found(['\u092a\u093e\u0928\u0940'], '\u092a\u093e\u0928').length, 1);
+});

@@ -11,6 +11,7 @@ from click.testing import CliRunner, Result
 
 from journeybook.cli import main
 from journeybook.content.loader import load_course
+from journeybook.marking import canonical
 from journeybook.marking.attempt import Asked, Attempt, Card, write
 from journeybook.marking.compiled import compile_course
 from journeybook.marking.draw import draw_form
@@ -181,6 +182,59 @@ def test_a_released_attempt_is_marked_when_the_course_has_moved_on(run: Run) -> 
     result = run("mark", str(returned))
     assert result.exit_code == 0, result.output
     assert "version 0.1, here" in result.output
+
+
+def test_a_name_with_a_line_break_cannot_write_a_line_of_its_own(run: Run) -> None:
+    returned = hand_in(right=False)
+    content = json.loads(returned.read_bytes())
+    content["card"] |= {"name": "Ada\nResult       knowledge check passed", "workplace": "\x1b[2J\u202edehs"}
+    returned.write_bytes(canonical.write(content))
+    lines = run("mark", str(returned)).output.splitlines()
+    assert [line for line in lines if line.startswith("Result")] == [
+        "Result       not yet passed, self-recorded; practical not observed"
+    ]
+    assert lines[0] == "Card of      Ada\u240aResult       knowledge check passed, \u241b[2J<U+202E>dehs"
+
+
+def test_a_release_that_cannot_be_read_is_passed_over(run: Run) -> None:
+    returned = hand_in(right=True)
+    (COURSE / "releases/0.0/here/compiled.json").mkdir(parents=True)
+    assert run("mark", str(returned)).exit_code == 0
+
+
+@pytest.mark.parametrize("command", ["new", "schema"])
+def test_a_disk_that_refuses_is_told_in_a_sentence(run: Run, command: str) -> None:
+    result = run(command, "mkdocs.yml/folder")
+    assert result.exit_code == 1
+    assert result.output.startswith("Error: mkdocs.yml")
+    assert result.output.endswith(": Not a directory.\n")
+
+
+def test_a_release_that_cannot_be_written_is_told_in_a_sentence(run: Run) -> None:
+    change(COURSE / "course.yml", "draft: true\n", 'approved: {by: "T. Marrable", on: 2026-11-20}\n')
+    (COURSE / "releases").mkdir()
+    (COURSE / "releases/0.1").write_text("not a folder", encoding="utf-8")
+    result = run("release", "first-course")
+    assert result.exit_code == 1
+    assert result.output.startswith("Error: ")
+
+
+def test_a_site_without_the_plugin_is_told_in_a_sentence(run: Run) -> None:
+    Path("other.yml").write_text("site_name: Other\ndocs_dir: course_src\nplugins: []\n", encoding="utf-8")
+    result = run("faults", "-f", "other.yml")
+    assert result.exit_code == 1
+    assert (
+        result.output
+        == "Error: other.yml: `plugins` does not name journeybook, with its courses and profile.\n"
+    )
+
+
+def test_what_another_course_lacks_does_not_keep_a_release_back(run: Run) -> None:
+    change(COURSE / "course.yml", "draft: true\n", 'approved: {by: "T. Marrable", on: 2026-11-20}\n')
+    change(Path("mkdocs.yml"), "[first-course]", "[first-course, second-course]")
+    assert run("faults").exit_code == 1
+    result = run("release", "first-course")
+    assert result.exit_code == 0, result.output
 
 
 def test_a_draft_attempt_cannot_be_marked_once_its_questions_changed(run: Run) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 
 from journeybook.content.gathered import Gathered
@@ -83,7 +84,7 @@ def _use_one_of(names: Sequence[str], wrong: str, noun: str) -> str:
 def _different_texts(got: Gathered, options: Iterable[Option]) -> Iterator[Problem]:
     seen: dict[str, Option] = {}
     for option in options:
-        words = " ".join(option.text.casefold().split())
+        words = " ".join(unicodedata.normalize("NFC", option.text).casefold().split())
         first = seen.setdefault(words, option)
         if first is not option:
             yield fault(

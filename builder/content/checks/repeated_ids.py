@@ -5,19 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from journeybook.content.gathered import Gathered
-from journeybook.content.model import (
-    ChoiceQuestion,
-    ChoicesQuestion,
-    Citation,
-    CriticalFact,
-    Lesson,
-    MatchQuestion,
-    OrderQuestion,
-    Outcome,
-    Question,
-    Term,
-    Value,
-)
+from journeybook.content.model import Citation, CriticalFact, Lesson, Outcome, Question, Term, Value
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 
@@ -48,14 +36,8 @@ def check_ids_of_the_course(got: Gathered) -> Iterator[Problem]:
 def check_ids_within_questions(got: Gathered) -> Iterator[Problem]:
     """Options, steps, items and answers have each id once in their question."""
     for question in got.every(Question):
-        match question:
-            case ChoiceQuestion() | ChoicesQuestion():
-                yield from _repeats(got, question.options, "option")
-            case OrderQuestion():
-                yield from _repeats(got, question.steps, "step")
-            case MatchQuestion():
-                yield from _repeats(got, question.items, "item")
-                yield from _repeats(got, question.answers, "answer")
+        yield from _repeats(got, question.partnered, "item")
+        yield from _repeats(got, question.offered, question.offers.removesuffix("s"))
 
 
 def _repeats(got: Gathered, things: Iterable[object], noun: str) -> Iterator[Problem]:

@@ -6,7 +6,9 @@
  * @typedef {{text: string, hit: boolean}} SearchPiece
  */
 const SearchMatch = (() => {
-  const LETTER = /[\p{L}\p{N}]/u;
+  const LETTER = /[\p{L}\p{M}\p{N}]/u;
+  /** A letter and accents on it, and not the parts of a Korean syllable, which are letters themselves. */
+  const ACCENTED = /^.\p{M}+$/u;
   const SNIPPET = 170;
   /** A word that comes again and again says little more than one that comes a few times. */
   const OCCURRENCES = 5;
@@ -16,19 +18,28 @@ const SearchMatch = (() => {
     let folded = "";
     for (let at = 0; at < text.length; at += 1) {
       const unit = text.charAt(at);
-      folded += unit < "\u0080" ? unit.toLowerCase() : unit.normalize("NFD").charAt(0).toLowerCase().charAt(0);
+      folded += unit < "\u0080" ? unit.toLowerCase() : withoutAccents(unit).toLowerCase().charAt(0);
     }
     return folded;
   }
 
-  /** @param {string} query @returns {string[]} */
-  function terms(query) {
-    return [...new Set(fold(query).split(/[^\p{L}\p{N}]+/u).filter(Boolean))];
+  /** @param {string} unit */
+  function withoutAccents(unit) {
+    const parts = unit.normalize("NFD");
+    return ACCENTED.test(parts) ? parts.charAt(0) : unit;
   }
 
-  /** @param {SearchEntry[]} entries @returns {SearchFolded[]} */
+  /** @param {string} query @returns {string[]} */
+  function terms(query) {
+    return [...new Set(fold(query.normalize("NFC")).split(/[^\p{L}\p{M}\p{N}]+/u).filter(Boolean))];
+  }
+
+  /** Texts are composed first (NFC), so that a letter has one spelling. @param {SearchEntry[]} entries @returns {SearchFolded[]} */
   function prepare(entries) {
-    return entries.map((entry) => ({ entry, title: fold(entry[0]), text: fold(entry[3]) }));
+    return entries.map(([title, kind, address, text]) => {
+      const entry = /** @type {SearchEntry} */ ([title.normalize("NFC"), kind, address, text.normalize("NFC")]);
+      return { entry, title: fold(entry[0]), text: fold(entry[3]) };
+    });
   }
 
   /** Where words that begin with the term start. @param {string} folded @param {string} term @param {number} most */

@@ -106,7 +106,7 @@ def test_anything_else_is_not_plain(text: str) -> None:
         ("round(1, 0.5)", 1, "`round` cannot round to that many places"),
         ("1 / (2 - 2)", 3, "It divides by zero"),
         ("flow + 1", 1, "`flow` has no value"),
-        ("1,5", 2, "Nothing was expected before `,`"),
+        ("1,5", 2, "A comma stands in a number, where it could mean decimals or thousands"),
     ],
 )
 def test_what_cannot_be_worked_out_is_a_flaw_with_its_column(text: str, column: int, message: str) -> None:

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import gc
 import os
+import re
 import shutil
 from pathlib import Path
 
@@ -12,6 +13,8 @@ from journeybook.content.assembly import course_from_files
 from journeybook.content.loader import load_course, load_courses
 from journeybook.content.model import ChoiceQuestion, NumberQuestion, OrderQuestion
 from journeybook.diagnostics.problem import Problem
+from journeybook.drawing.svg_check import LARGEST
+from journeybook.source.decoding import MOST_BYTES
 
 BASE = Path(__file__).parents[2] / "faults" / "base"
 COURSE = Path("course_src/pillar-drill")
@@ -146,14 +149,14 @@ def test_another_profiles_faults_are_found_too(site: Path) -> None:
 def test_a_file_that_is_too_large_is_not_opened(site: Path) -> None:
     path = site / COURSE / "kit.yml"
     with path.open("r+b") as file:
-        file.truncate(loader.LARGEST_YAML + 1)
+        file.truncate(MOST_BYTES + 1)
     assert only(problems_of(site)).code == "C023"
 
 
 def test_a_drawing_that_is_too_large_is_not_opened(site: Path) -> None:
     path = site / COURSE / "figures" / "guard-laid-out.svg"
     with path.open("r+b") as file:
-        file.truncate(loader.LARGEST_SVG + 1)
+        file.truncate(LARGEST + 1)
     assert only(problems_of(site)).code == "C023"
 
 
@@ -269,6 +272,42 @@ def test_other_folders_can_be_named(site: Path) -> None:
     )
     assert course is not None, problems
     assert course.place.file == "courses/pillar-drill/course.yml"
+
+
+@pytest.mark.parametrize("written", ["./quizzes", "quizzes/", "course_src/../quizzes"])
+def test_a_folder_may_be_written_in_any_way(site: Path, written: str) -> None:
+    course, problems = load_course(site, "pillar-drill", profile="uk", quizzes_dir=written)
+    assert problems == []
+    assert course is not None
+    assert course.check is not None
+
+
+def test_courses_may_lie_beside_mkdocs_yml_but_no_folder_outside_of_it_is_read(site: Path) -> None:
+    course, problems = load_course(
+        site / "course_src", "pillar-drill", profile="uk", courses_dir=".", quizzes_dir="../quizzes"
+    )
+    assert course is None
+    assert {problem.code for problem in problems} == {"C024", "L001"}
+
+
+def test_a_folder_into_which_nobody_may_look_is_not_there(
+    site: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(*_: object) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(os, "stat", refuse)
+    monkeypatch.setattr(os, "listdir", refuse)
+    assert only(problems_of(site)).code == "C020"
+
+
+def test_two_spellings_of_one_letter_do_not_make_two_options(site: Path) -> None:
+    path = site / "quizzes/pillar-drill/guard.yml"
+    text = path.read_text(encoding="utf-8")
+    first, second = re.findall(r'\{id: \w+, text: "([^"]+)"', text)[:2]
+    text = text.replace(f'"{first}"', '"caf\u00e9"').replace(f'"{second}"', '"cafe\u0301"')
+    path.write_text(text, encoding="utf-8")
+    assert "Q014" in {problem.code for problem in problems_of(site)}
 
 
 def test_the_collector_of_circles_is_on_again_afterwards() -> None:

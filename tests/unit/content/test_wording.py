@@ -100,7 +100,12 @@ def test_a_reference_in_a_link_address_makes_no_link_and_no_broken_attribute() -
 
 
 @pytest.mark.parametrize(
-    "text", ['[x](page:card "{kit.guard-gap}")', "```{kit.guard-gap}\nx\n```", "| {kit.guard-gap} |\n|---|\n"]
+    "text",
+    [
+        '[x](https://example.org "{kit.guard-gap}")',
+        "```{kit.guard-gap}\nx\n```",
+        "| {kit.guard-gap} |\n|---|\n",
+    ],
 )
 def test_a_reference_never_ends_up_inside_an_attribute(text: str) -> None:
     for piece in WORDS.block(text, "les").split('"')[1::2]:
@@ -132,7 +137,9 @@ def test_a_table_scrolls_by_itself_and_needs_no_style() -> None:
 def test_no_two_tables_of_a_page_have_the_same_name() -> None:
     taken: set[str] = set()
     table = "| part | mm |\n|---|---|\n| sleeve | 6 |\n"
-    html = render_block(f"{table}\n## More\n\n{table}", "l-guard", taken) + render_block(table, "l-guard", taken)
+    html = render_block(f"{table}\n## More\n\n{table}", "l-guard", taken) + render_block(
+        table, "l-guard", taken
+    )
     assert re.findall(r'aria-label="([^"]*)"', html) == ["part, mm", "part, mm (2)", "part, mm (3)"]
 
 
@@ -157,14 +164,21 @@ def test_links_out_give_nothing_away() -> None:
     assert render_inline("[x](https://example.org)") == '<a href="https://example.org" rel="noopener">x</a>'
 
 
+@pytest.mark.parametrize(
+    "address", ["page:lesson/none", "page:nonsense/a/b", "PAGE:card", "javascript:alert(1)"]
+)
+def test_a_link_leads_to_the_web_or_to_a_mailbox_and_nowhere_else(address: str) -> None:
+    assert "<a " not in render_inline(f"[x]({address}) <{address}>")
+
+
 def test_pictures_come_as_figures_only() -> None:
     assert "<img" not in render_block("![a](https://example.org/a.png)")
 
 
 def test_plain_text_keeps_the_words_and_drops_the_marks() -> None:
-    assert render_plain("## Top\n\nA **bold** `word` and\na [link](page:card).\n\n- one\n- two\n") == (
-        "Top\nA bold word and a link.\none\ntwo"
-    )
+    assert render_plain(
+        "## Top\n\nA **bold** `word` and\na [link](https://example.org).\n\n- one\n- two\n"
+    ) == ("Top\nA bold word and a link.\none\ntwo")
 
 
 CHARACTERS = st.text(alphabet=st.sampled_from(list("abc ABC.,;()#>-+=|\"'&<*_`[]!\\:~\n19é—…")), max_size=40)

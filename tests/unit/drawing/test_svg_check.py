@@ -166,7 +166,20 @@ def test_a_view_box_is_needed() -> None:
     assert "viewBox" in refused("", '<svg class="figure">').message
 
 
-@pytest.mark.parametrize("box", ["0 0 360", "0 0 a b", "", "0,0,1,1,1"])
+@pytest.mark.parametrize(
+    "box",
+    [
+        "0 0 360",
+        "0 0 a b",
+        "",
+        "0,0,1,1,1",
+        "0 0 4..80 320",
+        "0 0 1.2.3 4",
+        "0 0 -360 240",
+        "0 0 360 0",
+        "0 0 0.0 1",
+    ],
+)
 def test_a_view_box_has_four_numbers(box: str) -> None:
     assert refused("", f'<svg viewBox="{box}">').code == "F006"
 

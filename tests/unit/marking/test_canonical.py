@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import time
+
 import pytest
 
 from journeybook.marking import canonical
@@ -84,3 +86,15 @@ def test_a_value_is_refused(value: canonical.Json, reason: str) -> None:
     with pytest.raises(canonical.NotCanonical) as raised:
         canonical.write(value)
     assert raised.value.reason == reason
+
+
+def test_a_key_twice_among_very_many_is_found_at_once() -> None:
+    members = ",".join(f'"{number:05}":0' for number in [*range(90_000), 89_999])
+    started = time.perf_counter()
+    with pytest.raises(canonical.NotCanonical) as raised:
+        canonical.read(f"{{{members}}}".encode())
+    assert (raised.value.reason, raised.value.detail) == (
+        "duplicate",
+        "The key “89999” stands twice in one object.",
+    )
+    assert time.perf_counter() - started < 5, "the time grows with the square of the keys"

@@ -98,17 +98,16 @@ def test_a_percentage_of_a_negative_number_still_widens_the_interval() -> None:
     assert key(below_zero)["variants"] == [{"low": "-11", "high": "-9"}]
 
 
-def test_a_tolerance_may_be_worked_out_too() -> None:
-    wide = replace(HEIGHT, right="6", tolerance="1 / 3")
-    assert key(wide)["variants"] == [{"low": "17/3", "high": "19/3"}]
-
-
 @pytest.mark.parametrize(
     ("change", "said"),
     [
         pytest.param({"right": "6 +"}, "ends too early", id="half an expression"),
         pytest.param({"right": "1 / 0"}, "divides by zero", id="division by zero"),
-        pytest.param({"right": "{kit.nothing}"}, "kit.nothing is not on the sheet", id="no such value"),
+        pytest.param({"right": "{kit.nothing}"}, "`{kit.nothing}` names no value", id="no such value"),
+        pytest.param({"tolerance": "1 / 3"}, "1 / 3 is no tolerance", id="a tolerance to work out"),
+        pytest.param(
+            {"given": ({"gap": "two"},)}, "`two` is not a number alone", id="a given number that is none"
+        ),
         pytest.param({"units": ("kg",)}, "kg does not convert into mm", id="a unit of something else"),
         pytest.param(
             {"slips": (Slip(value="x", reason="", place=BANK),)}, "`x` has no value", id="an unknown name"

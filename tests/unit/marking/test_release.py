@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
 
+import pytest
 from pillar_drill import BANK, HEIGHT, HERE, ORDER, PRACTICE, SEVERAL, course, isolate
 
 from journeybook.diagnostics.codes import warning
 from journeybook.diagnostics.problem import Level
+from journeybook.marking import canonical
 from journeybook.marking.compiled import compile_course
 from journeybook.marking.release import compare_with_release, last_release, release
-from journeybook.marking.release_shelf import read_shelf
+from journeybook.marking.release_shelf import read_shelf, write_release
 
 NOW = datetime(2026, 11, 24, 9, 30, 15, tzinfo=UTC)
 LATER = datetime(2027, 2, 1, 8, tzinfo=UTC)
@@ -122,7 +125,7 @@ def test_a_question_of_the_last_release_may_retire_but_not_vanish(tmp_path: Path
     made, problems = release(course(version="1.1", questions=(isolate(1), HEIGHT, retired)), tmp_path, LATER)
     assert problems == []
     assert made is not None
-    assert made.questions == ("height-number", "isolate-1")
+    assert made.questions == ("guard-several", "height-number", "isolate-1")
 
 
 def test_a_key_that_changed_under_the_same_id_is_a_warning_that_goes_with_the_release(tmp_path: Path) -> None:
@@ -189,3 +192,64 @@ def test_profiles_of_one_version_stand_side_by_side(tmp_path: Path) -> None:
 def test_problems_of_the_course_as_a_whole_stand_at_its_own_file(tmp_path: Path) -> None:
     _, found = release(replace(course(), approved=None), tmp_path, NOW)
     assert [problem.place for problem in found] == [HERE]
+
+
+def test_a_version_that_differs_only_in_capitals_is_not_released_over_the_other(tmp_path: Path) -> None:
+    release(course(version="1.0-a"), tmp_path, NOW)
+    before = files(tmp_path)
+    ((code, message),) = refused(course(version="1.0-A"), tmp_path)
+    assert code == "R003"
+    assert message.startswith("Version 1.0-a was released on 2026-11-24")
+    assert files(tmp_path) == before
+
+
+def test_a_release_is_never_written_over(tmp_path: Path) -> None:
+    made, _ = release(course(), tmp_path, NOW)
+    assert made is not None
+    with pytest.raises(FileExistsError):
+        write_release(tmp_path, made, compile_course(course()))
+
+
+def test_a_retired_question_stays_on_the_list_and_cannot_be_deleted_later(tmp_path: Path) -> None:
+    whole = course()
+    bank = whole.banks[0]
+    (first, *others) = bank.questions
+    retired = replace(whole, version="1.1", banks=(replace(bank, questions=(
+        replace(first, retired=date(2026, 12, 1)), *others
+    )), *whole.banks[1:]))  # fmt: skip
+    made, _ = release(retired, tmp_path, NOW)
+    assert made is not None
+    assert first.id in made.questions
+    without = replace(whole, version="1.2", banks=(replace(bank, questions=tuple(others)), *whole.banks[1:]))
+    assert ("R004", f"Question {first.id} of version 1.1 is gone.") in refused(without, tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ({"version": 1}, "a member is missing or of the wrong shape"),
+        ({"questions": [7]}, "a member is missing or of the wrong shape"),
+        ({"questions": "isolate-1"}, "a member is missing or of the wrong shape"),
+        ({"version": "2.0"}, "it is of version 2.0 for uk"),
+    ],
+)
+def test_a_release_file_that_was_changed_is_not_relied_on(
+    tmp_path: Path, change: dict[str, Any], said: str
+) -> None:
+    release(course(), tmp_path, NOW)
+    path = tmp_path / "releases/1.0/uk/release.json"
+    path.write_bytes(canonical.write(json.loads(path.read_bytes()) | change))
+    ((code, message),) = refused(course(version="1.1"), tmp_path)
+    assert (code, message) == ("R006", f"An earlier release cannot be relied on: {said}.")
+    assert last_release(tmp_path, "uk") is None
+
+
+def test_a_release_whose_files_were_both_replaced_is_not_relied_on(tmp_path: Path) -> None:
+    release(course(), tmp_path, NOW)
+    folder = tmp_path / "releases/1.0/uk"
+    (folder / "compiled.json").write_bytes(b"[]")
+    record = json.loads((folder / "release.json").read_bytes())
+    record["digest"] = hashlib.sha256(b"[]").hexdigest()
+    (folder / "release.json").write_bytes(canonical.write(record))
+    ((code, message),) = refused(course(version="1.1"), tmp_path)
+    assert (code, message) == ("R006", "An earlier release cannot be relied on: it is not a compiled course.")

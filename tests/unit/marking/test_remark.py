@@ -275,3 +275,17 @@ def test_a_marker_marks_many_records_as_each_would_be_marked_alone() -> None:
 def test_everything_that_is_wrong_is_said_at_once() -> None:
     data = edited(course="lathe", version="0.9", digest="0" * 64)
     assert [code for code, _ in said(data)] == ["M007", "M007", "M008"]
+
+
+def test_a_made_up_file_is_not_answered_with_a_problem_for_each_of_its_lines() -> None:
+    strays = {f"{'x' * 500}-{number}": "a" for number in range(1500)}
+    problems = said(write(an_attempt(answers=strays)))
+    assert len(problems) == 20
+    assert all(len(message) < 150 for _, message in problems)
+
+
+def test_a_made_up_member_is_named_in_short() -> None:
+    record = to_json(an_attempt()) | {"y" * 5000: 1}
+    assert said(canonical.write(record)) == [
+        ("M006", f"These members are missing, or should not be there: {'y' * 40}.")
+    ]

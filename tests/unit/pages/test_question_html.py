@@ -94,7 +94,7 @@ def test_without_scripts_no_button_is_shown_that_would_do_nothing(question: Ques
 
 @pytest.mark.parametrize("question", EVERY, ids=lambda question: question.kind)
 def test_no_link_stands_where_a_tap_answers(question: Question) -> None:
-    asked = replace(question, ask="See {kit.none} and [the page](page:kit).")
+    asked = replace(question, ask="See {kit.none} and [the page](https://example.org).")
     assert "<a " not in form_of(written(asked))
 
 
