@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import shutil
+import sys
 from dataclasses import replace
 from datetime import UTC, datetime
 from importlib.resources import as_file, files
@@ -112,9 +113,19 @@ def new(folder: Path) -> None:
     with as_file(files("journeybook") / "starter") as starter:
         shutil.copytree(starter, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns("__pycache__"))
     click.echo(f"A first course stands in {folder}. See it with:")
-    click.echo(f"  cd {folder}")
-    click.echo("  mkdocs serve")
+    click.echo(f"  cd {_quoted(str(folder))}")
+    click.echo(f"  {_beside_us('mkdocs')} serve")
     click.echo(f"Then fill in {folder / 'course_src' / 'first-course' / 'kit.yml'}.")
+
+
+def _beside_us(command: str) -> str:
+    """How a command of this environment is called from another folder, whether or not it is activated."""
+    there = shutil.which(command, path=str(Path(sys.executable).parent))
+    return _quoted(there) if there else command
+
+
+def _quoted(path: str) -> str:
+    return f'"{path}"' if " " in path else path
 
 
 @main.command()
@@ -145,11 +156,15 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
         context.exit(1)
     (one,) = ready
     folder = project.root / project.courses_dir / course
-    made, refused = freeze(one.course, folder, datetime.now(UTC), problems)
+    now = datetime.now(UTC)
+    made, found = freeze(one.course, folder, now, problems)
+    every = list(dict.fromkeys([*problems, *found]))
+    if made is None or every:
+        _say(every, project.root)
     if made is None:
-        _say([*problems, *refused], project.root)
         context.exit(1)
-    click.echo(f"Released {course} {made.version} for {made.profile}: {made.digest}")
+    click.echo(f"Released {course} {made.version} for {made.profile} at {made.released}: {made.digest}")
+    click.echo("Build the site again: its pages say draft no more. Keep the folder releases/ for ever.")
 
 
 @main.command()

@@ -43,7 +43,7 @@ def key_of(project: Project, name: str) -> str:
     hashed = hashlib.blake2b(json.dumps(settings).encode(), digest_size=32)
     try:
         for number, folder in enumerate([*_program(), *_sources(project)]):
-            for path, content in _files_below(folder, "") if os.path.exists(folder) else ():
+            for path, content in _files_below(folder, "") if Path(folder).exists() else ():
                 # Lengths are written out, so that no two trees of files run together to the same bytes.
                 hashed.update(b"%d %d %d " % (number, len(path), len(content)) + path)
                 hashed.update(content)
@@ -119,7 +119,7 @@ def _sources(project: Project) -> Iterator[str]:
     root = os.path.realpath(project.root)
     for home in (project.courses_dir, project.quizzes_dir):
         for course in project.courses:
-            folder = os.path.normpath(os.path.join(root, home, course))
+            folder = os.path.normpath(f"{root}/{home}/{course}")
             if os.path.realpath(folder) != folder:
                 raise Unsure(folder)
             yield folder

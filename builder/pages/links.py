@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import posixpath
 import re
+from functools import lru_cache
 
 from journeybook.content.model import BlockKind, Course
 
@@ -31,6 +32,11 @@ def module_path(course: str, operation: int, module: str) -> str:
 def lesson_path(course: str, operation: int, module: str, lesson: str) -> str:
     """The lesson's page, relative to the site's root."""
     return f"{course}/{operation}-{module}/{lesson}.html"
+
+
+@lru_cache(maxsize=4096)  # the same few tabs and footings on every page of a folder
+def _relative(place: str, folder: str) -> str:
+    return posixpath.relpath(place, folder)
 
 
 class Targets:
@@ -77,7 +83,7 @@ class Targets:
         place = self._paths[target]
         if place == path and mark:
             return f"#{mark}"
-        relative = posixpath.relpath(place, posixpath.dirname(path) or ".")
+        relative = _relative(place, posixpath.dirname(path) or ".")
         return f"{relative}#{mark}" if mark else relative
 
     def address_for_one_file(self, link: str, *, slug: str) -> str:

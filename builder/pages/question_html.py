@@ -31,7 +31,7 @@ from journeybook.content.model import (
 from journeybook.content.wording import Wording
 from journeybook.marking.keys import lower
 from journeybook.pages.engine import engine
-from journeybook.pages.number_words import decimal_words
+from journeybook.pages.number_words import accepted_words, decimal_words
 from journeybook.pages.question_sheet import (
     Html,
     ItemLine,
@@ -216,13 +216,10 @@ def _number_sheet(desk: Desk, question: NumberQuestion) -> QuestionSheet:
         low, high = Fraction(interval["low"]), Fraction(interval["high"])
         # The tolerance is the same on both sides, so the right number is the middle.
         words = f"{decimal_words((low + high) / 2)} {question.unit}".strip()
-        spread = (
-            ""
-            if low == high
-            else desk.say("accepted from {low} to {high}").format(
-                low=decimal_words(low), high=decimal_words(high)
-            )
-        )
+        spread = ""
+        if low < high:
+            least, most = accepted_words(low, high)
+            spread = desk.say("accepted from {low} to {high}").format(low=least, high=most)
         rights.append(RightNumber(text=escape(words), range=escape(spread)))
     units = tuple(dict.fromkeys(unit for unit in (question.unit, *question.units) if unit))
     return _sheet(

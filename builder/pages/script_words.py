@@ -98,7 +98,7 @@ SCRIPT_WORDS = (
     _("Rightly left out."),
     _("Save the attempt to a file"),
     _("Save the card to a file"),
-    _("Save what was answered, then start again"),
+    _("Save what was answered to a file"),
     _("Say in which unit: tap one of the units."),
     _("self-recorded"),
     _("Self-recorded: nobody confirmed who answered. The practical was not observed."),
@@ -127,6 +127,7 @@ SCRIPT_WORDS = (
         " is not marked here. Save it to a file; then the check starts again."
     ),
     _("The file is there: clear the card from this device"),
+    _("The file is there: start the check again"),
     _("The marks are enough. But a must-pass question is not yet right, and each of them has to be."),
     _("The questions, your answers and the reasons"),
     _("These are not answered in full. What is missing counts nothing."),

@@ -54,9 +54,19 @@ test("a reload in the middle of a check keeps every answer and the place", async
 });
 
 test("an order that is half placed is half placed after a reload", async () => {
+  // Which kinds a form holds is chance: other learners begin until one is asked to put something in order.
+  let order = null;
+  for (let learners = 1; !order; learners += 1) {
+    assert.ok(learners <= 12, "no learner was asked to put anything in order");
+    if (learners > 1) {
+      await fresh.context.close();
+      fresh = await freshPage(browser);
+      await beginCard(fresh.page, edition, "Ola Brynn");
+    }
+    await beginCheck(fresh.page, edition);
+    order = await goToKind(fresh.page, "order");
+  }
   const { page } = fresh;
-  await beginCheck(page, edition);
-  const order = await goToKind(page, "order");
   const some = rightAnswer(order.key, 0).slice(0, 2);
   await give(page, ASKED, order.key, some);
   await page.reload();
@@ -121,7 +131,9 @@ test("a course that was changed in mid-check is never marked: the answers go to 
   laterDigest = "f".repeat(64);
   await page.reload();
   await says(page, DESK, /The course was changed since you began/);
-  const file = await saved(page, () => press(page, DESK, "Save what was answered, then start again"));
+  const file = await saved(page, () => press(page, DESK, "Save what was answered to a file"));
+  assert.deepEqual((await sessionOf(page)).form.map((/** @type {any} */ line) => line.q), form, "nothing is thrown away before the file is there");
+  await press(page, DESK, "The file is there: start the check again");
   const attempt = JSON.parse(file.bytes.toString("utf8"));
   assert.equal(attempt.digest, CHECK.digest);
   assert.deepEqual(Object.keys(attempt.answers).sort(), given.map(({ id }) => id).sort());
@@ -150,7 +162,8 @@ test("a check that another window handed in is over in this one too", async () =
   await beginCheck(page, edition);
   await inAnotherWindow(page, CHECK.course, "over", "");
   const here = await asked(page);
-  await give(page, ASKED, here.key, rightAnswer(here.key, here.variant));
+  // One touch: the first is enough to find out that the check is over, and there is nothing left for a second.
+  await give(page, ASKED, here.key, begun(rightAnswer(here.key, here.variant)));
   await says(page, DESK, /Begin the check/);
   assert.equal(await sessionOf(page), null);
 });
@@ -187,10 +200,17 @@ async function goToKind(page, kind) {
   for (;;) {
     const one = await asked(page);
     if (one.key.kind === kind) return one;
-    assert.ok(one.at < one.of, `no question of the kind ${kind} was drawn`);
+    if (one.at === one.of) return null;
     await press(page, ASKED, "Next");
     await says(page, `${DESK} .check-run h2`, new RegExp(`Question ${one.at + 1} of`));
   }
+}
+
+/** As much of an answer as one touch gives. @param {any} raw */
+function begun(raw) {
+  if (Array.isArray(raw)) return raw.slice(0, 1);
+  if (typeof raw !== "object") return raw;
+  return "value" in raw ? { value: raw.value, unit: "" } : Object.fromEntries(Object.entries(raw).slice(0, 1));
 }
 
 /** The unit of a number is shown only where it can be chosen. @param {any} key @param {any} raw */

@@ -103,7 +103,7 @@ export async function beginCard(page, edition, name) {
 /**
  * Gives an answer as a finger would: taps rows, boxes and steps, types numbers.
  * @param {Page} page @param {string} question a selector @param {any} key @param {any} raw
- * @param {{slowly?: boolean}} [how] with slow taps on the steps of an order; otherwise with Enter, which no glove can bounce
+ * @param {{slowly?: boolean}} [how] with slow taps on the steps of an order; otherwise without a pointer, which no glove can bounce
  */
 export async function give(page, question, key, raw, { slowly = false } = {}) {
   const tap = async (/** @type {string} */ selector) => {
@@ -129,8 +129,8 @@ export async function give(page, question, key, raw, { slowly = false } = {}) {
           await pause(TAP);
           await tap(`[data-step="${step}"] button`);
         } else {
-          await page.focus(`${question} [data-step="${step}"] button`);
-          await page.keyboard.press("Enter");
+          // A click that no pointer made: neither a bounce, nor a key that lands elsewhere while the page is busy.
+          await page.$eval(`${question} [data-step="${step}"] button`, (button) => /** @type {HTMLElement} */ (button).click());
         }
       }
       return;

@@ -60,13 +60,16 @@ const CheckView = (() => {
     /** @param {SessionState} session @returns {Node[]} */
     function underWay(session) {
       if (!CheckSession.fits(session, facts.digest, facts.plan)) {
+        // Two steps, as for a card put away: a file that the browser did not save must not take the answers with it.
+        const again = Dom.button(Words.say("The file is there: start the check again"), beginNew, "second");
+        again.hidden = true;
         return [Dom.make("p", { class: "check-note" },
           Words.say("The course was changed since you began. What you answered belongs to the earlier state and is not marked here. Save it to a file; then the check starts again.")),
-        Dom.button(Words.say("Save what was answered, then start again"), () => {
+        Dom.button(Words.say("Save what was answered to a file"), () => {
           const card = store.current();
           if (card) saveRecord(CheckSession.attempt(session, card, Dates.instant(now())));
-          beginNew();
-        }, "first")];
+          again.hidden = false;
+        }, "first"), again];
       }
       const done = session.form.length - CheckSession.unanswered(session).length;
       return [Dom.make("p", {}, Words.say("Begun: {done} of {total} answered.", { done, total: session.form.length })),
