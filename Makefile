@@ -38,6 +38,7 @@ types: $(TEST_STAMP)
 
 bench: $(SITE_STAMP)
 	@$(BIN)/python benchmarks/build_time.py
+	@$(BIN)/python benchmarks/load_time.py
 	@$(BIN)/python benchmarks/page_weight.py
 
 schema: $(SITE_STAMP)

@@ -1,13 +1,15 @@
 """Times a whole build against plain ``mkdocs build`` of the same text as Markdown.
 
 Whole processes, one after the other in turn (A B A B …) so that a drift of the machine touches both,
-output on tmpfs where there is one. Prints the median of each and the median of the ratios pair by pair.
+output on tmpfs where there is one. Prints the medians, and the median of the ratios round by round: *cold*
+without anything kept from earlier, *unchanged* with the site kept from the build before.
 """
 
 from __future__ import annotations
 
 import argparse
 import os
+import shutil
 import statistics
 import subprocess
 import sys
@@ -32,12 +34,19 @@ def compare(lessons: int, runs: int, folder: Path) -> None:
     """Print one row for a course of ``lessons`` lessons."""
     make(folder, lessons)
     ours, plain = folder / "course" / "mkdocs.yml", folder / "plain" / "mkdocs.yml"
-    first = timed(ours, folder / "out")
-    timed(plain, folder / "out-plain")
-    pairs = [(timed(ours, folder / "out"), timed(plain, folder / "out-plain")) for _ in range(runs)]
-    mine, other = (statistics.median(column) for column in zip(*pairs, strict=True))
-    ratio = statistics.median(a / b for a, b in pairs)
-    print(f"{lessons:>8} {lessons * 10:>10} {first:>9.2f} {mine:>9.2f} {other:>9.2f} {ratio:>7.2f}")
+    rounds = []
+    for _ in range(runs + 1):
+        shutil.rmtree(folder / "course" / ".cache", ignore_errors=True)
+        cold = timed(ours, folder / "out")
+        rounds.append((cold, timed(ours, folder / "out"), timed(plain, folder / "out-plain")))
+    del rounds[0]  # the first only fills the caches of the machine
+    cold, unchanged, other = (statistics.median(column) for column in zip(*rounds, strict=True))
+    of_cold = statistics.median(one / three for one, _, three in rounds)
+    of_unchanged = statistics.median(two / three for _, two, three in rounds)
+    print(
+        f"{lessons:>8} {lessons * 10:>10} {cold:>9.2f} {unchanged:>12.2f} {other:>9.2f} {of_cold:>11.2f} "
+        f"{of_unchanged:>16.3f}"
+    )
 
 
 def main() -> None:
@@ -47,7 +56,10 @@ def main() -> None:
     parser.add_argument("--runs", type=int, default=5)
     arguments = parser.parse_args()
     where = SHARED_MEMORY if SHARED_MEMORY.is_dir() else None
-    print(f"{'lessons':>8} {'questions':>10} {'first s':>9} {'ours s':>9} {'plain s':>9} {'ratio':>7}")
+    print(
+        f"{'lessons':>8} {'questions':>10} {'cold s':>9} {'unchanged s':>12} {'plain s':>9} {'cold ratio':>11} "
+        f"{'unchanged ratio':>16}"
+    )
     for lessons in arguments.sizes:
         with tempfile.TemporaryDirectory(dir=where) as folder:
             compare(lessons, arguments.runs, Path(folder))

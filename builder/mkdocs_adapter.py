@@ -9,6 +9,7 @@ page instead.
 from __future__ import annotations
 
 import gc
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -18,7 +19,6 @@ from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import TableOfContents
-from watchdog.observers.polling import PollingObserver
 
 from journeybook import site_cache
 from journeybook.finished import FinishedPage, FinishedSite
@@ -154,9 +154,13 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         builder: Callable[..., None],  # noqa: ARG002 - the signature is MkDocs'
     ) -> LiveReloadServer:
         """Look at the files more often than MkDocs does, so that a saved change shows while the eye is still there."""
-        watched = [path for path in (config.docs_dir, config.config_file_path) if path]
-        for path in watched:
-            server.unwatch(path)
+        from watchdog.observers.polling import PollingObserver  # a build has no use for it
+
+        watched: list[str] = []
+        for path in (config.docs_dir, config.config_file_path, *config.theme.dirs):
+            with suppress(KeyError):  # the theme is watched where that was asked for
+                server.unwatch(path)
+                watched.append(path)
         server.observer = PollingObserver(timeout=_SECONDS_BETWEEN_LOOKS)
         server.build_delay = _SECONDS_OF_QUIET
         for path in watched:

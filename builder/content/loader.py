@@ -37,6 +37,9 @@ def load_course(
         return None, [_no_such_course(root, course_id, courses_dir)]
     disk = _Disk(root)
     disk.read_folder(course_dir)
+    if not disk.files and disk.problems:
+        # The folder itself is a link or cannot be opened: that each of its files is missing is no news.
+        return None, disk.problems
     disk.read_folder(quiz_dir)
     with _collector_paused():
         course, problems = course_from_files(

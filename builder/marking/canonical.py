@@ -13,7 +13,7 @@ import re
 from collections import Counter
 from collections.abc import Callable
 from json.encoder import encode_basestring
-from typing import NoReturn
+from typing import Any, NoReturn
 
 from journeybook.marking.kind import Json
 
@@ -59,24 +59,24 @@ def _is_usual(value: object) -> bool:
 
     False says nothing against a value; the slower writer then looks at it piece by piece and names what is wrong.
     """
-    level: list[object] = [value]
+    level: list[Any] = [value]
     for _ in range(DEPTH_CAP):
-        below: list[object] = []
+        below: list[Any] = []
         for each in level:
             kind = type(each)
             if kind is str:
                 continue
             if kind is dict:
                 try:
-                    if not "".join(each).isascii():  # type: ignore[call-overload]  # its keys
+                    if not "".join(each).isascii():
                         return False
                 except TypeError:  # a key that is no text
                     return False
-                below.extend(each.values())  # type: ignore[attr-defined]
+                below.extend(each.values())
             elif kind is list:
-                below.extend(each)  # type: ignore[call-overload]
+                below.extend(each)
             elif kind is int:
-                if not -LARGEST <= each <= LARGEST:  # type: ignore[operator]
+                if not -LARGEST <= each <= LARGEST:
                     return False
             elif kind is not bool and each is not None:
                 return False

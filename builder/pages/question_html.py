@@ -14,9 +14,11 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from string import ascii_uppercase
 from typing import Any
 
+from jinja2 import Environment
 from markupsafe import Markup, escape
 
 from journeybook.content.model import (
@@ -71,9 +73,13 @@ def question_html(desk: Desk, question: Question, heading: str = "") -> Markup:
     The answer and its reasons stand in a ``details`` element after the form.
     """
     sheet = SHEETS[question.kind](desk, question)
-    # The template's module is kept by the engine; making a context for each question would cost more than its HTML.
-    module: Any = engine(desk.language).get_template("question.html").module
-    return Markup(module.section(sheet, escape(heading)))
+    return Markup(_templates(engine(desk.language)).section(sheet, escape(heading)))
+
+
+@cache
+def _templates(language: Environment) -> Any:
+    """The macros of ``question.html``; a context for each question would cost more than its HTML."""
+    return language.get_template("question.html").module
 
 
 def _ink(desk: Desk, text: str) -> Html:

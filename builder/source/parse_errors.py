@@ -162,7 +162,7 @@ def _colon_in_text(at: int, refusals: Refusals, before: SeenScalar | None) -> No
             "S023",
             at,
             None,
-            f"The quote {refusals.text[before.start]} is a letter to this file, so the colon here makes the text "
+            f"The typographic quote {refusals.text[before.start]} quotes nothing here, so the colon makes the text "
             "before it look like a key.",
             'Put the whole text in straight quotes: "…".',
         )

@@ -14,6 +14,7 @@ from typing import Any, Protocol
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place
 from journeybook.source.document import Document
+from journeybook.source.examples import clause, written
 from journeybook.source.near import nearest
 from journeybook.source.reading import INVALID, Origin, Reading, an, called, what_is
 
@@ -53,25 +54,6 @@ class Field:
     def schema(self) -> dict[str, Any]:
         """The value's schema with the sentence and the example."""
         return {**self.shape.schema(), "description": self.describe, "examples": [self.example]}
-
-
-def _written(example: Any) -> str:
-    """An example in one line of YAML; nested ones are cut short to their first keys."""
-    if isinstance(example, bool):
-        return "true" if example else "false"
-    if isinstance(example, list):
-        return "[" + ", ".join(_written(one) for one in example) + "]"
-    if isinstance(example, dict):
-        return "{" + ", ".join(f"{key}: {_written(one)}" for key, one in example.items()) + "}"
-    if isinstance(example, str) and not example.replace("-", "").isalnum():
-        return '"' + example + '"'
-    return str(example)
-
-
-def _clause(sentence: str) -> str:
-    """A sentence as part of another: no capital (unless an abbreviation), no full stop."""
-    start = sentence[0].lower() if sentence[1:2].islower() or sentence[1:2] == " " else sentence[0]
-    return start + sentence[1:].removesuffix(".")
 
 
 class Record:
@@ -196,8 +178,8 @@ class Record:
                         "C002",
                         place,
                         f"This {self.title} has no `{one.key}`.",
-                        f"Add `{one.key}:`, {_clause(one.describe)}, for example `{one.key}: "
-                        f"{_written(one.example)}`.",
+                        f"Add `{one.key}:`, {clause(one.describe)}, for example `{one.key}: "
+                        f"{written(one.example)}`.",
                     )
                 )
 
@@ -239,25 +221,22 @@ class Listing:
             if self.or_single and data is not None and type(data) is not dict:
                 one = self.entry.read(reading, container, key, trail)
                 return INVALID if one is INVALID else (one,)
-            if (
-                isinstance(data, str)
-                and data
-                and not isinstance(self.entry, Record | KindUnion | OneKeyUnion)
-            ):
-                mend = f"Put square brackets round it: `{key}: [{_written(data)}]`."
-            else:
-                mend = f"Write each {self.noun} on its own line after a dash and a space."
-            if data is None:
-                mend = f"{mend[:-1]}, or take `{key}` out."
-            return reading.refuse(
-                "C011", container, key, trail, f"{called(key)} is {what_is(data)} where a list belongs.", mend
-            )
+            message = f"{called(key)} is {what_is(data)} where a list belongs."
+            return reading.refuse("C011", container, key, trail, message, self._as_list(key, data))
         if not self.least <= len(data) <= self.most:
             return self._refuse_count(reading, container, key, trail, len(data))
         entry = self.entry
         read = entry.read
         values = tuple([read(reading, data, index, trail) for index in range(len(data))])
         return INVALID if INVALID in values else values
+
+    def _as_list(self, key: object, data: object) -> str:
+        if isinstance(data, str) and data and not isinstance(self.entry, Record | KindUnion | OneKeyUnion):
+            parts = data.split(", ")
+            inside = data if all(written(part) == part for part in parts) else written(data)
+            return f"Put square brackets round it: `{key}: [{inside}]`."
+        mend = f"Write each {self.noun} on its own line after a dash and a space"
+        return f"{mend}, or take `{key}` out." if data is None else f"{mend}."
 
     def _refuse_count(self, reading: Reading, container: Any, key: Any, trail: str, count: int) -> Any:
         if count > self.most:

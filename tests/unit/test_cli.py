@@ -46,6 +46,16 @@ def test_a_new_course_has_no_faults(run: Run) -> None:
     assert result.exit_code == 0, result.output
 
 
+def test_new_says_how_to_call_mkdocs_from_a_folder_with_a_space_in_its_name(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    result = CliRunner().invoke(main, ["new", "Unsere Übung"], catch_exceptions=False)
+    assert '  cd "Unsere Übung"\n' in result.output
+    command = next(line.strip() for line in result.output.splitlines() if line.endswith(" serve"))
+    assert Path(command.removesuffix(" serve").strip('"')).is_file()
+
+
 def test_new_refuses_a_folder_that_holds_something(run: Run) -> None:
     result = run("new", ".")
     assert result.exit_code == 1
@@ -170,6 +180,27 @@ def test_mark_of_an_empty_attempt_is_not_yet_passed(run: Run) -> None:
     content = json.loads(result.output)
     assert content["result"]["passed"] is False
     assert content["result"]["marks"] == 0
+
+
+def test_a_course_that_says_draft_is_not_released_though_somebody_approved_it(run: Run) -> None:
+    approval = 'approved: {by: "T. Marrable", on: 2026-11-20}\n'
+    change(COURSE / "course.yml", "draft: true\n", f"draft: true\n{approval}")
+    result = run("release", "first-course")
+    assert result.exit_code == 1
+    assert "R001" in result.output
+    assert not (COURSE / "releases").exists()
+
+
+def test_a_second_version_is_released_beside_the_first_with_its_warnings_told_once(run: Run) -> None:
+    change(COURSE / "course.yml", "draft: true\n", 'approved: {by: "T. Marrable", on: 2026-11-20}\n')
+    assert run("release", "first-course").exit_code == 0
+    assert run("faults").output == "No faults and no warnings.\n"
+    change(QUIZZES / "bits.yml", 'right: "13"', 'right: "16"')
+    change(COURSE / "course.yml", 'version: "0.1"', 'version: "0.2"')
+    result = run("release", "first-course")
+    assert result.exit_code == 0, result.output
+    assert result.output.count("Warning R005") == 1
+    assert sorted(each.name for each in (COURSE / "releases").iterdir()) == ["0.1", "0.2"]
 
 
 def test_a_released_attempt_is_marked_when_the_course_has_moved_on(run: Run) -> None:

@@ -80,6 +80,7 @@ def test_a_change_shows_a_fault_shows_and_mending_shows_the_course_again(preview
     faulty = wait_for(address, lambda page: "Fault Q012" in page)
     assert "quizzes/first-course/bits.yml, line 46" in faulty
     assert "livereload" in faulty, "the page of faults reloads too"
+    assert "script-src &#39;self&#39; &#39;unsafe-inline&#39;" in faulty, "and its policy lets it"
 
     bank.write_text(good, encoding="utf-8")
     wait_for(address, lambda page: "Which order is safe?" in page)

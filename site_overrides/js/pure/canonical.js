@@ -68,6 +68,7 @@ const Canonical = (() => {
    * @returns {unknown}
    */
   function read(source) {
+    if (!isWellFormed(source)) throw new Refused('utf-8', 'The text holds half of a surrogate pair, which has no UTF-8.');
     if (Sha256.utf8(source).length > SIZE_CAP) throw new Refused('size', `The file is larger than ${SIZE_CAP} bytes.`);
     /** @type {unknown} */
     let value;

@@ -12,7 +12,7 @@ from journeybook.content import loader
 from journeybook.content.assembly import course_from_files
 from journeybook.content.loader import load_course, load_courses
 from journeybook.content.model import ChoiceQuestion, NumberQuestion, OrderQuestion
-from journeybook.diagnostics.problem import Problem
+from journeybook.diagnostics.problem import Level, Problem
 from journeybook.drawing.svg_check import LARGEST
 from journeybook.source.decoding import MOST_BYTES
 
@@ -125,7 +125,7 @@ def test_a_course_that_cannot_be_a_folder_here_is_not_looked_for(site: Path, cou
 def test_a_missing_profile_names_those_there_are(site: Path) -> None:
     problem = only(problems_of(site, profile="us"))
     assert (problem.code, problem.place.file) == ("C028", "course_src/pillar-drill/profiles/us.yml")
-    assert problem.mend == "Build it for uk, or add that file."
+    assert problem.mend == "Write `profile: uk` in mkdocs.yml, or add that file."
 
 
 @pytest.mark.parametrize("name", ["course.yml", "kit.yml", "sources.yml"])
@@ -133,6 +133,50 @@ def test_a_missing_file_is_one_problem(site: Path, name: str) -> None:
     (site / COURSE / name).unlink()
     problem = only(problems_of(site))
     assert (problem.code, problem.place.file) == ("C021", f"course_src/pillar-drill/{name}")
+
+
+def test_a_course_folder_that_is_a_link_out_of_the_site_is_one_problem(
+    site: Path, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    outside = tmp_path_factory.mktemp("outside") / "pillar-drill"
+    shutil.move(site / COURSE, outside)
+    (site / COURSE).symlink_to(outside)
+    problem = only(problems_of(site))
+    assert (problem.code, problem.place.file) == ("C024", "course_src/pillar-drill")
+
+
+def test_a_missing_quiz_folder_is_one_problem(site: Path) -> None:
+    shutil.rmtree(site / "quizzes")
+    problem = only(problems_of(site))
+    assert (problem.code, problem.place.file) == ("C021", "quizzes/pillar-drill")
+
+
+def test_check_questions_without_a_check_are_one_warning(site: Path) -> None:
+    (site / "quizzes" / "pillar-drill" / "competence-check.yml").unlink()
+    course, problems = load_course(site, "pillar-drill", profile="uk")
+    assert course is not None
+    problem = only(problems)
+    assert (problem.code, problem.level) == ("B005", Level.WARNING)
+
+
+def test_what_a_release_froze_is_no_part_of_the_course(site: Path) -> None:
+    frozen = site / COURSE / "releases" / "1.0" / "uk"
+    frozen.mkdir(parents=True)
+    (frozen / "compiled.json").write_text("{}")
+    assert problems_of(site) == []
+
+
+@pytest.mark.parametrize("name", ["Thumbs.db", "desktop.ini", "~$check.yml", "check.yml~", ".check.yml.swp"])
+def test_what_programs_leave_in_a_folder_is_passed_over(site: Path, name: str) -> None:
+    (site / "quizzes" / "pillar-drill" / name).write_bytes(b"\x00")
+    assert problems_of(site) == []
+
+
+def test_a_photograph_among_the_figures_is_told_apart_from_yaml(site: Path) -> None:
+    (site / COURSE / "figures" / "photo.JPG").write_bytes(b"\xff\xd8\xff")
+    problem = only(problems_of(site))
+    assert (problem.code, problem.level) == ("C026", Level.WARNING)
+    assert "drawing in SVG" in problem.message
 
 
 def test_a_course_without_modules_says_so(site: Path) -> None:
