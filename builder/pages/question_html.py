@@ -77,9 +77,9 @@ def question_html(desk: Desk, question: Question, heading: str = "") -> Markup:
 
 
 @cache
-def _templates(language: Environment) -> Any:
+def _templates(environment: Environment) -> Any:
     """The macros of ``question.html``; a context for each question would cost more than its HTML."""
-    return language.get_template("question.html").module
+    return environment.get_template("question.html").module
 
 
 def _ink(desk: Desk, text: str) -> Html:

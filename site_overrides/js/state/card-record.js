@@ -31,6 +31,11 @@ const CardRecord = (() => {
     return Array.from(whole).filter((character) => !/^[\ud800-\udfff]$/.test(character)).slice(0, LONGEST_NAME).join("").trim();
   }
 
+  /** The day a lesson was read, or nothing. @param {CourseEntry} entry @param {string} lesson */
+  function dayOf(entry, lesson) {
+    return Object.hasOwn(entry.read, lesson) ? entry.read[lesson] : "";
+  }
+
   /** What the card says about a course; blank where nothing was done yet. @param {Card | null} card @param {string} course @returns {CourseEntry} */
   function of(card, course) {
     return (card && Object.hasOwn(card.courses, course) && card.courses[course])
@@ -132,5 +137,5 @@ const CardRecord = (() => {
     return typeof value === "object" && value !== null && !Array.isArray(value);
   }
 
-  return { blank, of, readLesson, withSession, stepSession, handIn, seenQuestions, toFile, fromFile, isCard };
+  return { LARGEST_FILE, dayOf, blank, of, readLesson, withSession, stepSession, handIn, seenQuestions, toFile, fromFile, isCard };
 })();

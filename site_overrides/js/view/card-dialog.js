@@ -98,7 +98,7 @@ const CardDialog = (() => {
         change: async () => {
           const file = input.files?.[0];
           if (!file) return;
-          const card = CardRecord.fromFile(await file.text());
+          const card = file.size > CardRecord.LARGEST_FILE ? null : CardRecord.fromFile(await file.text());
           if (!card) {
             said.textContent = Words.say("This file holds no card. Choose the file that was saved with “Put the card away”.");
           } else if (store.has(card.id)) {

@@ -38,8 +38,8 @@ const CertificateView = (() => {
     }
     // An outcome that this form did not ask about is not claimed.
     for (const line of Dom.all(sheet, "[data-outcome]")) {
-      const share = result.outcomes[line.dataset.outcome || ""];
-      if (share) Dom.one(line, ".certificate-share").textContent = Words.say("{marks} of {of}", { marks: share.marks, of: share.of });
+      const share = Object.hasOwn(result.outcomes, line.dataset.outcome || "") ? result.outcomes[line.dataset.outcome || ""] : null;
+      if (share) Dom.one(line, ".certificate-share").textContent = CheckResultView.inQuestions(share.marks, share.of);
       else line.remove();
     }
     return sheet;

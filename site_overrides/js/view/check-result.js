@@ -56,7 +56,7 @@ const CheckResultView = (() => {
 
   /** Marks as questions: 2500 of 3000 reads 2.5 of 3. Rounded down. @param {number} marks @param {number} of */
   function inQuestions(marks, of) {
-    return Words.say("{marks} of {of}", { marks: Math.floor(marks / 10) / 100, of: of / Mark.WEIGHT });
+    return Words.say("{marks} of {of}", { marks: marks / Mark.WEIGHT, of: of / Mark.WEIGHT });
   }
 
   /** @param {CheckResult} result */
@@ -80,7 +80,7 @@ const CheckResultView = (() => {
   function outcomes(root, result) {
     return Dom.make("section", { class: "result-part" }, Dom.make("h3", {}, Words.say("By outcome, and what to revisit")),
       Dom.make("ul", { class: "result-lines" }, ...Dom.all(root, "[data-check-parts] [data-outcome]").map((source) => {
-        const share = result.outcomes[source.dataset.outcome || ""];
+        const share = Object.hasOwn(result.outcomes, source.dataset.outcome || "") ? result.outcomes[source.dataset.outcome || ""] : null;
         if (!share) return null;
         const whole = share.marks === share.of;
         const lessons = whole ? null : source.querySelector("ul");
@@ -134,5 +134,5 @@ const CheckResultView = (() => {
     return section;
   }
 
-  return { make, marksWords };
+  return { make, marksWords, inQuestions };
 })();

@@ -103,6 +103,11 @@ const ControlOrder = (() => {
       undo.hidden = state.past.length === 0;
     }
 
+    /** Whether something kept is an order of these very steps. @param {unknown} order @returns {order is string[]} */
+    function isWhole(order) {
+      return Array.isArray(order) && order.length === rows.size && new Set(order).size === rows.size && order.every((id) => rows.has(id));
+    }
+
     return {
       arrange(ids) {
         state = Sequence.begin(ids);
@@ -110,13 +115,13 @@ const ControlOrder = (() => {
       },
       read: () => Sequence.complete(state),
       write(raw) {
-        if (!Array.isArray(raw) || raw.length !== rows.size) return;
+        if (!isWhole(raw)) return;
         state = Sequence.begin(raw, raw.length);
         show();
       },
       draft: () => state.now.placed > 0 && !Sequence.complete(state) ? { order: state.now.order, placed: state.now.placed } : null,
       restore(draft) {
-        if (!draft || !Array.isArray(draft.order) || draft.order.length !== rows.size) return;
+        if (!draft || !isWhole(draft.order)) return;
         state = Sequence.begin(draft.order, draft.placed);
         show();
       },

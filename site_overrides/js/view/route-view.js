@@ -34,7 +34,7 @@ const RouteView = (() => {
     /** @param {HTMLElement} place */
     function markModule(place) {
       const lessons = (place.dataset.lessons || "").split(" ").filter(Boolean);
-      const days = lessons.map((lesson) => entry(place).read[lesson]).filter(Boolean).sort();
+      const days = lessons.map((lesson) => CardRecord.dayOf(entry(place), lesson)).filter(Boolean).sort();
       place.replaceChildren(days.length === lessons.length && lessons.length > 0
         ? ink(Words.say("Read"), days[days.length - 1])
         : Dom.make("span", { class: "mark-box" }, days.length > 0 && Words.say("{read} of {total}", { read: days.length, total: lessons.length })));
@@ -58,7 +58,7 @@ const RouteView = (() => {
 
     /** @param {HTMLElement} place */
     function markLesson(place) {
-      const day = entry(place).read[place.dataset.lessonMark || ""];
+      const day = CardRecord.dayOf(entry(place), place.dataset.lessonMark || "");
       place.replaceChildren(...(day ? [ink(Words.say("Read"), day)] : []));
     }
 
@@ -119,7 +119,7 @@ const RouteView = (() => {
       place.replaceChildren(enter, said);
       return () => {
         const card = store.current();
-        const day = entry(place).read[lesson];
+        const day = CardRecord.dayOf(entry(place), lesson);
         enter.hidden = Boolean(day);
         enter.textContent = card ? Words.say("I have read this: enter it on the card") : Words.say("I have read this: whose card?");
         said.replaceChildren(...(day ? [ink(Words.say("Read"), day), ` ${Words.say("entered on the card of {name}", { name: card?.name || "" })}`] : []));
