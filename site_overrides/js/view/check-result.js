@@ -54,7 +54,7 @@ const CheckResultView = (() => {
     return Words.say("You have {share}. Needed: {cut}.", { share: `${Math.floor((marks * 100) / of)}\u00a0%`, cut: `${percent}\u00a0%` });
   }
 
-  /** Marks as questions: 2500 of 3000 reads 2.5 of 3. Rounded down. @param {number} marks @param {number} of */
+  /** Marks as questions, to the thousandth that is recorded: 2500 of 3000 reads 2.5 of 3. @param {number} marks @param {number} of */
   function inQuestions(marks, of) {
     return Words.say("{marks} of {of}", { marks: marks / Mark.WEIGHT, of: of / Mark.WEIGHT });
   }
