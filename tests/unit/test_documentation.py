@@ -1,0 +1,70 @@
+"""What README.md and DEVELOPERS.md say is so: commands, examples, folders."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+
+from journeybook.cli import main
+from journeybook.content.loader import load_course
+from journeybook.report import report
+from journeybook.source.strict_yaml import read_document
+
+ROOT = Path(__file__).parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+
+
+def fenced(text: str, language: str) -> list[str]:
+    return re.findall(rf"^```{language}\n(.*?)^```", text, re.DOTALL | re.MULTILINE)
+
+
+def test_the_table_of_commands_is_complete() -> None:
+    told = set(re.findall(r"^\| `journeybook (\w+)", README, re.MULTILINE))
+    assert told == set(main.commands)
+
+
+def test_readme_opens_with_the_job_in_one_paragraph() -> None:
+    first = README.split("\n\n")[1]
+    assert first.startswith("Journeybook turns what an experienced worker knows")
+    assert len(first) < 1000
+
+
+def test_the_fault_in_the_readme_is_what_that_mistake_gives(tmp_path: Path) -> None:
+    told = next(block for block in fenced(README, "") if block.startswith("Fault"))
+    for folder in ("course_src", "quizzes"):
+        shutil.copytree(ROOT / folder, tmp_path / folder)
+    place = re.search(r"Where +(\S+), line (\d+), column", told)
+    wrong = re.search(r"^ +\d+ \| (.*)$", told, re.MULTILINE)
+    assert place is not None
+    assert wrong is not None
+    bank = tmp_path / place[1]
+    lines = bank.read_text(encoding="utf-8").splitlines()
+    lines[int(place[2]) - 1] = wrong[1]
+    bank.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    _, problems = load_course(tmp_path, "powered-respirator", profile="us")
+    assert told.rstrip() in report(problems, tmp_path)
+
+
+@pytest.mark.parametrize("example", fenced(DEVELOPERS, "yaml"), ids=lambda text: text.split("\n")[0][:40])
+def test_every_yaml_example_reads_without_a_fault(example: str) -> None:
+    _, problems = read_document(example.encode(), "example.yml")
+    assert problems == []
+
+
+def test_every_folder_that_the_house_names_is_there() -> None:
+    house = fenced(DEVELOPERS, "")[0]
+    for name in re.findall(r"^ *([\w.-]+(?:/|\.py))", house, re.MULTILINE):
+        assert any(ROOT.glob(f"**/{name.rstrip('/')}")), name
+
+
+def test_links_between_the_documents_lead_somewhere() -> None:
+    heads = {
+        re.sub(r"[^\w -]", "", head.lower()).replace(" ", "-")
+        for head in re.findall(r"^#+ (.+)$", DEVELOPERS, re.MULTILINE)
+    }
+    for mark in re.findall(r"\(DEVELOPERS\.md#([\w-]+)\)", README):
+        assert mark in heads
