@@ -46,8 +46,15 @@ class JourneybookConfig(base.Config):  # type: ignore[no-untyped-call]  # MkDocs
 
 
 _EVENTS_OF_PAGES = (
-    "nav", "pre_page", "page_read_source", "page_markdown", "page_content", "page_context", "post_page"
-)  # fmt: skip
+    "files",
+    "nav",
+    "pre_page",
+    "page_read_source",
+    "page_markdown",
+    "page_content",
+    "page_context",
+    "post_page",
+)
 
 
 _SECONDS_BETWEEN_LOOKS = 0.1
@@ -143,7 +150,7 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         """
         heard = (method for event in _EVENTS_OF_PAGES for method in config.plugins.events[event])
         others = any(getattr(method, "__self__", None) is not self for method in heard)
-        own_theme = config.theme.custom_dir is not None
+        own_theme = config.theme.name != "journeybook" or config.theme.custom_dir is not None
         return others or own_theme or bool(config.site_url)
 
     def on_serve(

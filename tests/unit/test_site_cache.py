@@ -270,3 +270,16 @@ def test_pages_are_the_same_bytes_whether_other_plugins_look_at_them_or_not(root
     beside_another = site_of(root)
     assert alone.keys() <= beside_another.keys()
     assert {name: beside_another[name] for name in alone} == alone
+
+
+def test_with_an_address_the_site_map_lists_every_page_once_made_and_once_kept(root: Path) -> None:
+    config = root / "mkdocs.yml"
+    config.write_text(
+        config.read_text(encoding="utf-8") + 'site_url: "https://example.org/"\n', encoding="utf-8"
+    )
+    made, kept = site_of(root), site_of(root)
+    pages = [
+        name for name in made if name.endswith(".html") and name not in ("404.html", "first-course.html")
+    ]
+    assert made["sitemap.xml"].count(b"<loc>") == len(pages)
+    assert kept == made

@@ -1,8 +1,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from dataclasses import fields, is_dataclass, replace
 from html.parser import HTMLParser
+from typing import Any
 
 import pytest
 from drill_pages import words_in
@@ -11,6 +12,7 @@ from one_of_each import CHOICE, CHOICES, EVERY, MATCH, NUMBER, ORDER, option, wr
 from journeybook.content.model import Question
 from journeybook.pages.question_html import SHEETS, one_order
 
+HOSTILE = "<script>alert(1)</script>"
 VOID = {"input", "br", "hr", "img"}
 
 
@@ -105,6 +107,26 @@ def test_the_authors_signs_are_text_and_not_markup() -> None:
 def test_an_option_named_like_markup_stays_text() -> None:
     options = (option("a", "<script>alert(1)</script>", "No."), option("b", "Tag it out."))
     assert "<script" not in written(replace(CHOICE, options=options))
+
+
+def with_markup(thing: Any) -> Any:
+    """The same with markup in every text of the author's, at any depth."""
+    if isinstance(thing, tuple):
+        return tuple(with_markup(each) for each in thing)
+    if not is_dataclass(thing) or isinstance(thing, type):
+        return thing
+    changed = {field.name: with_markup(getattr(thing, field.name)) for field in fields(thing)}
+    texts = {
+        name: f"{changed[name]} {HOSTILE}" for name in ("ask", "why", "text", "reason") if name in changed
+    }
+    return replace(thing, **{**changed, **texts})
+
+
+@pytest.mark.parametrize("question", EVERY, ids=lambda question: question.kind)
+def test_markup_in_any_text_stays_text(question: Question) -> None:
+    html = written(with_markup(question), HOSTILE)
+    assert "<script" not in html
+    assert html.count("&lt;script") >= 4
 
 
 def test_a_choice_has_radio_buttons_valued_by_option() -> None:
