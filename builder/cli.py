@@ -176,7 +176,10 @@ def mark(context: click.Context, file: Path, config_file: Path, as_json: bool) -
     """Mark an exported attempt again, from its raw answers."""
     project = _project(config_file)
     outcome = remark_file(project, file)
-    if outcome.problems:
+    if outcome.result is None:
         _say(list(outcome.problems), project.root)
         context.exit(1)
     click.echo(outcome.as_json() if as_json else outcome.as_text(), nl=False)
+    if outcome.problems and not as_json:
+        click.echo()
+        _say(list(outcome.problems), project.root)

@@ -15,6 +15,7 @@ from typing import Any
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.excerpt import visible
 from journeybook.diagnostics.problem import Place, Problem
+from journeybook.diagnostics.render_json import as_data
 from journeybook.making import courses_of
 from journeybook.marking.attempt import Attempt, NotAnAttempt, read
 from journeybook.marking.canonical import SIZE_CAP, NotCanonical
@@ -34,6 +35,7 @@ class Outcome:
     released: bool = False
     """Whether the course it was marked against is a release."""
     problems: tuple[Problem, ...] = ()
+    """Faults where there is no result; warnings beside one."""
 
     def as_text(self) -> str:
         """The result for a person, a line a fact.
@@ -41,8 +43,8 @@ class Outcome:
         What came out of the file is made visible: a name with a line break in it could otherwise write a line of
         its own, such as a result.
         """
-        assert self.attempt is not None, "asked only where there are no problems"
-        assert self.result is not None, "asked only where there are no problems"
+        assert self.attempt is not None, "asked only where there is a result"
+        assert self.result is not None, "asked only where there is a result"
         attempt, result = self.attempt, self.result
         verdict = "knowledge check passed" if result["passed"] else "not yet passed"
         version = attempt.version if self.released else f"{attempt.version} (draft)"
@@ -65,8 +67,8 @@ class Outcome:
 
     def as_json(self) -> str:
         """The result for a program."""
-        assert self.attempt is not None, "asked only where there are no problems"
-        assert self.result is not None, "asked only where there are no problems"
+        assert self.attempt is not None, "asked only where there is a result"
+        assert self.result is not None, "asked only where there is a result"
         card = self.attempt.card
         content = {
             "fingerprint": self.fingerprint,
@@ -75,13 +77,15 @@ class Outcome:
             "version": self.attempt.version,
             "released": self.released,
             "result": self.result,
+            "problems": as_data(self.problems),
         }
         return json.dumps(content, ensure_ascii=False, indent=1) + "\n"
 
 
 def remark_file(project: Project, file: Path) -> Outcome:
     """Mark the attempt in ``file`` again; whatever is wrong with it is a problem, never an exception."""
-    place = Place(file=file.as_posix(), length=0)
+    name = _within(project.root, file)
+    place = Place(file=name, length=0)
     try:
         with file.open("rb") as stream:
             # One byte past the cap is enough to see that a file is too large.
@@ -93,7 +97,7 @@ def remark_file(project: Project, file: Path) -> Outcome:
             problems=(fault("M001", place, f"The file cannot be read: {error.strerror}.", mend),),
         )
     found, released = _compiled_for(project, data)
-    remarked = re_mark(data, found, file.as_posix())
+    remarked = re_mark(data, found, name)
     if not found and remarked.attempt is not None:
         course = remarked.attempt.course
         return Outcome(
@@ -108,6 +112,12 @@ def remark_file(project: Project, file: Path) -> Outcome:
         released=released,
         problems=remarked.problems,
     )
+
+
+def _within(root: Path, file: Path) -> str:
+    """The file's path as every other problem names one, relative to mkdocs.yml, where it lies there."""
+    full = file.resolve()
+    return (full.relative_to(root.resolve()) if full.is_relative_to(root.resolve()) else file).as_posix()
 
 
 def _no_course(project: Project, course: str, place: Place) -> Problem:

@@ -100,6 +100,7 @@ _COURSE = {
     "C034": "There is no such figure.",
     "C035": "A profile is left without a source.",
     "C036": "A sheet's value rests on a source of another profile.",
+    "C037": "This id is taken by the site or by Windows.",
 }
 
 _LESSONS = {
@@ -177,11 +178,13 @@ _WORDING = {
     "W004": "There is no such lesson to link to.",
     "W005": "There is no such figure to name.",
     "W006": "A reference cannot be read.",
+    "W007": "Braces stand where no reference is replaced.",
 }
 
 _INTERFACE = {
     "T001": "The interface has no words in that language.",
     "T002": "The words of the interface cannot be read without Babel.",
+    "T003": "A translated text does not have the gaps of the English one.",
 }
 
 _MARKING = {

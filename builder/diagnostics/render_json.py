@@ -17,10 +17,15 @@ def render_json(problems: Iterable[Problem]) -> str:
     also-at (a list of objects with the last five). Lines and columns count from 1, in characters. Length 0
     means the whole file.
     """
-    return json.dumps([_as_data(one) for one in sort_problems(problems)], ensure_ascii=False, indent=1) + "\n"
+    return json.dumps(as_data(problems), ensure_ascii=False, indent=1) + "\n"
 
 
-def _as_data(problem: Problem) -> dict[str, object]:
+def as_data(problems: Iterable[Problem]) -> list[dict[str, object]]:
+    """The same list before it is written."""
+    return [_one(problem) for problem in sort_problems(problems)]
+
+
+def _one(problem: Problem) -> dict[str, object]:
     return {
         "code": problem.code,
         "level": problem.level.value,

@@ -16,6 +16,7 @@ from xml.sax.saxutils import escape, quoteattr
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.drawing.figure_classes import CLASSES
+from journeybook.drawing.nested_uses import Uses
 from journeybook.source.near import nearest
 
 LARGEST = 200_000
@@ -100,6 +101,7 @@ class _Drawing:
     """By the id with the figure's name before it, as it will stand on the page."""
     _ids_as_written: set[str] = field(default_factory=set)
     _wanted: list[tuple[str, Place]] = field(default_factory=list)
+    _uses: Uses = field(default_factory=Uses)
     _skipped: int = 0
     """How many elements deep inside a refused one the reader is."""
 
@@ -129,6 +131,7 @@ class _Drawing:
                 )
             )
             return
+        self.problems.extend(self._uses.problems())
         for name, place in self._wanted:
             if self._full(name) not in self._ids:
                 near = nearest(name, self._ids_as_written)
@@ -191,6 +194,9 @@ class _Drawing:
                 "Leave only text there.",
             )
         self._open.append(name)
+        self._uses.enter(self._full(attributes["id"]) if "id" in attributes else "")
+        if name == "use":
+            self._uses.note(self._full(attributes.get("href", "")[1:]), self._place(4))
         self.written.append("<" + name)
         for key, value in attributes.items():
             self.written.extend(self._attribute(name, key, value))
@@ -209,6 +215,8 @@ class _Drawing:
         self._refuse("F005", len(name) + 1, f"A figure cannot hold `<{name[:60]}>`.", mend)
 
     def _check_root(self, name: str, attributes: dict[str, str]) -> None:
+        # The page gives the drawing as a whole an id; one of its own would be a second.
+        attributes.pop("id", None)
         if name != "svg":
             self._refuse(
                 "F005",
@@ -330,6 +338,7 @@ class _Drawing:
             self._skipped -= 1
             return
         self._open.pop()
+        self._uses.leave()
         self.written.append(f"</{name}>")
 
     def _characters(self, text: str) -> None:

@@ -15,10 +15,11 @@ from typing import Any
 from journeybook.content.model import BlockKind, Course, Lesson
 from journeybook.content.wording import Wording
 from journeybook.marking import canonical
-from journeybook.marking.draw import plan, questions_in_a_form
+from journeybook.marking.draw import keeps_order, plan, questions_in_a_form
 from journeybook.marking.keys import lower
 from journeybook.marking.kind import WEIGHT, Json, Key
 from journeybook.marking.question_texts import Say, private_texts, public_texts
+from journeybook.marking.shown import shown_around
 
 FORMAT = "journeybook compiled course 1"
 
@@ -74,18 +75,19 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
     if course.check is not None and how_drawn is not None:
         cut = {"percent": course.check.percent, "of": WEIGHT * questions_in_a_form(how_drawn)}
     return {
-        "title": say(course.title),
-        "equipment": say(course.equipment),
-        "issuer": {"name": course.issuer.name, "place": course.issuer.location},
-        "cautions": [say(caution) for caution in course.cautions],
-        "does-not-prove": [say(limit) for limit in course.certificate_limits],
-        "outcomes": [{"id": outcome.id, "text": say(outcome.text)} for outcome in course.outcomes],
-        "critical-facts": [
-            {"id": fact.id, "text": say(fact.text), "why": say(fact.why)} for fact in course.critical_facts
-        ],
+        **shown_around(course, say),
         "cut": cut,
         "plan": how_drawn,
-        "lessons": {lesson.id: {"texts": {language: _lesson(lesson, say)}} for lesson in course.lessons},
+        "lessons": {
+            lesson.id: {
+                "minutes": lesson.minutes,
+                "outcomes": list(lesson.outcomes),
+                "source": list(lesson.sources),
+                "practice": list(lesson.practice),
+                "texts": {language: _lesson(lesson, say)},
+            }
+            for lesson in course.lessons
+        },
         "questions": {
             question.id: {
                 "kind": question.kind,
@@ -93,23 +95,32 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
                 "outcome": question.outcome,
                 "level": question.level.value,
                 "critical": question.critical,
+                "source": list(question.sources),
                 "figure": question.figure,
                 "options": [option.id for option in question.offered],
+                "keep-order": keeps_order(question),
                 "texts": {language: public_texts(question, say)},
             }
             for question in course.questions.values()
         },
         "figures": {
-            figure.id: hashlib.sha256(figure.svg.encode()).hexdigest() for figure in course.figures.values()
-        },
-        "figure-texts": {
             figure.id: {
-                language: {"title": say(figure.title), "alt": say(figure.alt), "caption": say(figure.caption)}
+                "drawing": hashlib.sha256(figure.svg.encode()).hexdigest(),
+                "texts": {
+                    language: {
+                        "title": say(figure.title),
+                        "alt": say(figure.alt),
+                        "caption": say(figure.caption),
+                    }
+                },
             }
             for figure in course.figures.values()
         },
         "words": {
-            term.id: {language: {"word": term.word, "meaning": say(term.meaning)}}
+            term.id: {
+                "figure": term.figure,
+                "texts": {language: {"word": term.word, "meaning": say(term.meaning)}},
+            }
             for term in course.terms.values()
         },
     }
@@ -144,11 +155,15 @@ def _digests(digest: str, content: Mapping[str, Any]) -> dict[str, Json]:
         "texts": {
             language: _sha256(
                 {
-                    "lessons": {id_: lesson["texts"][language] for id_, lesson in public["lessons"].items()},
-                    "questions": {id_: each["texts"][language] for id_, each in public["questions"].items()},
+                    "course": public["texts"][language],
+                    "modules": {each["id"]: each["texts"][language] for each in public["modules"]},
+                    "kit": _sheet_texts(public["kit"], language),
+                    "profile": _sheet_texts(public["profile"], language),
                     "reasons": {id_: reasons[language] for id_, reasons in private["reasons"].items()},
-                    "figures": {id_: texts[language] for id_, texts in public["figure-texts"].items()},
-                    "words": {id_: texts[language] for id_, texts in public["words"].items()},
+                }
+                | {
+                    part: {id_: each["texts"][language] for id_, each in public[part].items()}
+                    for part in ("lessons", "questions", "figures", "words")
                 }
             )
             for language in content["languages"][:1]
@@ -160,6 +175,11 @@ def _digests(digest: str, content: Mapping[str, Any]) -> dict[str, Json]:
             for id_, question in public["questions"].items()
         },
     }
+
+
+def _sheet_texts(sheet: Mapping[str, Any], language: str) -> dict[str, Json]:
+    values = {value["id"]: value["texts"][language] for value in sheet["values"]}
+    return {"sheet": sheet["texts"][language], "values": values}
 
 
 def _sha256(value: Json) -> str:

@@ -137,8 +137,3 @@ def arranged(shape: Mapping[str, Any], seed: str, question_id: str) -> list[str]
     while before and not broken_pairs(before, order):
         order = source.shuffled(options)
     return order
-
-
-def shown_first(question_id: str, key: Key, seed: str, keep_order: bool = False) -> list[str]:
-    """Return the order in which a question of practice first shows its options; empty where it has none."""
-    return arranged(shape(key, keep_order), seed, question_id)

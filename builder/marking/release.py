@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from journeybook.content.model import Course
 from journeybook.diagnostics.codes import fault, warning
@@ -41,7 +41,7 @@ def release(
         last = _last_for(earlier, course.profile.id)
         last = shelf.with_keys(folder, last) if last else None
     except DamagedRelease as error:
-        return None, [*found, _damaged(error)]
+        return None, [*found, _damaged(error, course, folder)]
     found += compare_with_release(course, compiled, last)
     same = next((one for one in earlier if _in_one_folder(one, course)), None)
     if same is not None and (same.version, same.digest) != (course.version, compiled.digest):
@@ -155,10 +155,12 @@ def compare_with_release(course: Course, compiled: Compiled, last: Release | Non
     return found
 
 
-def _damaged(error: DamagedRelease) -> Problem:
+def _damaged(error: DamagedRelease, course: Course, folder: Path) -> Problem:
+    # The course knows its folder as problems name it, relative to mkdocs.yml; the shelf as the disk does.
+    path = PurePosixPath(course.place.file).parent / error.path.relative_to(folder)
     return fault(
         "R006",
-        Place(file=error.path.as_posix()),
+        Place(file=path.as_posix(), length=0),
         f"An earlier release cannot be relied on: {error.detail}.",
         "Restore its folder from a copy; a release is never written anew.",
     )

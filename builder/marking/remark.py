@@ -5,10 +5,10 @@ The rules, all of which a record must keep:
 1. its bytes are canonical JSON, and it is an attempt of a format that this program knows;
 2. the compiled course is the one whose digest, id, version and profile it names;
 3. its form is what its seed and its list of questions to avoid give;
-4. every answer belongs to a question of the form, and fits it;
-5. it ended no earlier than it began.
+4. every answer belongs to a question of the form, and fits it.
 
-A record that breaks one is not marked at all: what is wrong is said instead.
+A record that breaks one is not marked at all: what is wrong is said instead. A record that ended before it began
+is marked all the same, with a warning: a clock set back says nothing about the answers.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Any
 
-from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.marking import attempt as records
 from journeybook.marking import canonical
@@ -57,10 +57,11 @@ class Remarked:
     attempt: Attempt | None
     """None where the record could not be read."""
     result: Mapping[str, Any] | None
-    """The check's result (``result.check_result``); None while there are problems."""
+    """The check's result (``result.check_result``); None while there is a fault."""
     remarks: Mapping[str, Mapping[str, Json]]
-    """Question id -> remarks; empty while there are problems."""
+    """Question id -> remarks; empty while there is a fault."""
     problems: tuple[Problem, ...]
+    """Faults, which keep the record from being marked, or else warnings, which go with its result."""
 
 
 def re_mark(attempt_bytes: bytes, compiled_bytes: bytes, name: str = "attempt") -> Remarked:
@@ -82,7 +83,7 @@ class Marker:
 
     def re_mark(self, attempt_bytes: bytes, name: str = "attempt") -> Remarked:
         """Return the result of a record, or what is wrong with it; the problems call its file ``name``."""
-        place = Place(file=name)
+        place = Place(file=name, length=0)
         attempt: Attempt | None = None
         marked: dict[str, Marked] = {}
         result: Mapping[str, Any] | None = None
@@ -107,11 +108,12 @@ class Marker:
                     outcomes=self._outcomes,
                     marks={question: each.mark for question, each in marked.items()},
                 )
+                problems = list(_doubts(attempt, place))
         return Remarked(
             fingerprint=fingerprint(attempt_bytes),
             attempt=attempt,
             result=result,
-            remarks={} if problems else {question: each.remarks for question, each in marked.items()},
+            remarks={} if result is None else {question: each.remarks for question, each in marked.items()},
             problems=tuple(problems),
         )
 
@@ -190,13 +192,6 @@ def _misfits(attempt: Attempt, plan: Mapping[str, Any], place: Place) -> Iterato
     for question in islice((each for each in attempt.shown if each not in asked), _MOST_NAMED):
         message = f"The member “shown” names “{question[:_LONGEST_NAMED]}”, which the form does not ask."
         yield fault("M006", place, message, _SHAPE_MEND)
-    if attempt.ended < attempt.started:
-        yield fault(
-            "M011",
-            place,
-            f"The record ended at {attempt.ended}, before it began at {attempt.started}.",
-            "Set the clock of the device, and let the person sit the check again if the date matters.",
-        )
 
 
 def _marked(attempt: Attempt, keys: Mapping[str, Any]) -> dict[str, Marked]:
@@ -212,3 +207,14 @@ def _odd_answers(attempt: Attempt, marked: Mapping[str, Marked], place: Place) -
         if marked[question].remarks.get("problem") == "malformed":
             message = f"The answer to “{question}” is not one that the question can have."
             yield fault("M010", place, message, _SIT_AGAIN)
+
+
+def _doubts(attempt: Attempt, place: Place) -> Iterator[Problem]:
+    """Yield what a reader of the result should know."""
+    if attempt.ended < attempt.started:
+        yield warning(
+            "M011",
+            place,
+            f"The record ended at {attempt.ended}, before it began at {attempt.started}.",
+            "Set the clock of the device, and note the day by hand if it matters; the marks stand.",
+        )

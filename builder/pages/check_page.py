@@ -78,6 +78,7 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
         language,
         "check.html",
         course=course,
+        wording=wording,
         check=course.check,
         slug=SLUG,
         operation=check_operation(course),
@@ -97,7 +98,7 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
         path=f"{course.id}/check.html",
         slug=SLUG,
         kind="check",
-        title=course.check.title,
+        title=wording.plain(course.check.title),
         course=course.id,
         body=body,
         data={

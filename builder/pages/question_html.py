@@ -11,7 +11,7 @@ the author's order would give the answer away.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -103,16 +103,20 @@ def _words_of(html: Html) -> str:
 def _sheet(desk: Desk, question: Question, control: str, **more: Any) -> QuestionSheet:
     givens = (question.given or ({},)) if isinstance(question, NumberQuestion) else ({},)
     slug = f"{desk.slug}-q-{question.id}"
+    taken: set[str] = set()
+
+    def block(text: str, given: Mapping[str, str]) -> Html:
+        # Every variant stands on the page, one of them in sight: their headings share one set of ids.
+        return desk.wording.block(text, slug, given=given, taken=taken)
+
     return QuestionSheet(
         id=question.id,
         html_id=slug,
         kind=question.kind,
         control=control,
         kind_words=escape(desk.say(KIND_WORDS[question.kind])),
-        asks=tuple(_without_links(desk.wording.block(question.ask, slug, given=given)) for given in givens),
-        whys=tuple(
-            desk.wording.block(question.why, slug, given=given) if question.why else "" for given in givens
-        ),
+        asks=tuple(_without_links(block(question.ask, given)) for given in givens),
+        whys=tuple(block(question.why, given) if question.why else "" for given in givens),
         figure=desk.figure_html(question.figure) if question.figure else "",
         sources=_sources(desk.course, question),
         **more,

@@ -14,7 +14,7 @@ from typing import Any
 import pytest
 from scipy.stats import chisquare
 
-from journeybook.marking.draw import draw_form, shown_first
+from journeybook.marking.draw import arranged, draw_form, shape
 from journeybook.marking.stream import Stream, rank, stream
 
 XOSHIRO = [
@@ -83,14 +83,14 @@ def test_ranking_by_hash_draws_each_pair_equally_often() -> None:
 
 def test_every_order_of_options_is_shown_equally_often() -> None:
     key = {"kind": "choice", "options": list("abcd"), "right": "a"}
-    shown = Counter("".join(shown_first("q", key, str(seed))) for seed in range(7200))
+    shown = Counter("".join(arranged(shape(key, keep_order=False), str(seed), "q")) for seed in range(7200))
     assert len(shown) == 24
     assert chisquare(list(shown.values())).pvalue > 0.001
 
 
 def test_every_wrong_order_of_steps_is_shown_first_equally_often_and_no_right_one_ever() -> None:
     key = {"kind": "order", "steps": list("abcd"), "before": [["a", "b"]], "critical": []}
-    shown = Counter("".join(shown_first("q", key, str(seed))) for seed in range(3600))
+    shown = Counter("".join(arranged(shape(key, keep_order=False), str(seed), "q")) for seed in range(3600))
     wrong = {"".join(order) for order in permutations("abcd") if order.index("a") > order.index("b")}
     assert set(shown) == wrong
     assert chisquare(list(shown.values())).pvalue > 0.001

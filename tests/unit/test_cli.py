@@ -182,6 +182,32 @@ def test_mark_of_an_empty_attempt_is_not_yet_passed(run: Run) -> None:
     assert content["result"]["marks"] == 0
 
 
+def with_the_clock_set_back(returned: Path) -> Path:
+    content = json.loads(returned.read_bytes())
+    returned.write_bytes(canonical.write(content | {"ended": "2026-11-24T08:00:00Z"}))
+    return returned
+
+
+def test_mark_gives_the_result_of_a_record_whose_clock_was_set_back_and_warns(run: Run) -> None:
+    result = run("mark", str(with_the_clock_set_back(hand_in(right=True))))
+    assert result.exit_code == 0, result.output
+    assert "Marks        2.000 of 2" in result.output
+    assert "Warning M011" in result.output
+
+
+def test_mark_tells_a_program_of_a_warning_within_the_one_object(run: Run) -> None:
+    result = run("mark", str(with_the_clock_set_back(hand_in(right=True))), "--json")
+    content = json.loads(result.output)
+    assert content["result"]["passed"] is True
+    assert [(problem["code"], problem["level"]) for problem in content["problems"]] == [("M011", "warning")]
+
+
+def test_mark_names_a_file_beside_mkdocs_yml_as_seen_from_there(run: Run) -> None:
+    Path("returned.json").write_text("{}", encoding="utf-8")
+    result = run("mark", str(Path("returned.json").resolve()))
+    assert "Where        returned.json\n" in result.output
+
+
 def test_a_course_that_says_draft_is_not_released_though_somebody_approved_it(run: Run) -> None:
     approval = 'approved: {by: "T. Marrable", on: 2026-11-20}\n'
     change(COURSE / "course.yml", "draft: true\n", f"draft: true\n{approval}")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journeybook.content.formats.parts import ID, LINE, SENTENCES, source_field
+from journeybook.content.formats.parts import ID, LINE, NAME, SENTENCES, source_field
 from journeybook.content.model import Approval, Contact, CriticalFact, Issuer, Outcome, Validity
 from journeybook.diagnostics.problem import Place
 from journeybook.source.scalars import Day, Flag, Text, Whole
@@ -56,7 +56,7 @@ COURSE = Record(
     CourseFile,
     "course",
     [
-        Field("title", LINE, "What the course is called.", "Set the guard on a pillar drill"),
+        Field("title", NAME, "What the course is called.", "Set the guard on a pillar drill"),
         Field(
             "summary",
             SENTENCES,
@@ -72,7 +72,7 @@ COURSE = Record(
         ),
         Field(
             "equipment",
-            LINE,
+            NAME,
             "The type of equipment the training is for.",
             "Pillar drill with telescopic guard",
         ),
@@ -82,8 +82,8 @@ COURSE = Record(
                 Issuer,
                 "issuer",
                 [
-                    Field("name", LINE, "In whose name the certificate stands.", "Quillon Basin Works"),
-                    Field("place", LINE, "Where that is.", "Basin Lane", default="", name="location"),
+                    Field("name", NAME, "In whose name the certificate stands.", "Quillon Basin Works"),
+                    Field("place", NAME, "Where that is.", "Basin Lane", default="", name="location"),
                 ],
                 placed=False,
             ),
@@ -96,11 +96,11 @@ COURSE = Record(
                 Contact,
                 "contact",
                 [
-                    Field("name", LINE, "The human being to ask.", "T. Marrable"),
-                    Field("role", LINE, "What they do here.", "training lead"),
+                    Field("name", NAME, "The human being to ask.", "T. Marrable"),
+                    Field("role", NAME, "What they do here.", "training lead"),
                     Field(
                         "reach",
-                        LINE,
+                        NAME,
                         "How to reach them: a room, a time, a number.",
                         "the office by the slip",
                     ),
@@ -116,7 +116,7 @@ COURSE = Record(
                 Approval,
                 "approval",
                 [
-                    Field("by", LINE, "Who approved this version for use.", "T. Marrable"),
+                    Field("by", NAME, "Who approved this version for use.", "T. Marrable"),
                     Field("on", Day(), "The day of the approval.", "2026-11-20"),
                 ],
                 placed=False,

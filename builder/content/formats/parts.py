@@ -8,6 +8,20 @@ from journeybook.source.shapes import Field, Listing, Record
 
 LINE = Text(300)
 """A title, a label, a name."""
+
+
+def as_written(most: int) -> Text:
+    """A text that is printed as it stands, on certificates and in lists: no reference in it would be replaced."""
+    return Text(
+        most,
+        pattern=r"\s*[^\s{}][^{}]*",
+        rule=("no reference is replaced here, so the braces would be printed", "Write the words themselves, without braces."),
+        code="W007",
+    )
+
+
+NAME = as_written(300)
+"""A title, a name or a number that is printed as it stands."""
 SENTENCES = Text(4_000)
 """A few sentences of CommonMark."""
 PAGE = Text(20_000)
@@ -20,9 +34,9 @@ CONFIRMATION = Record(
     Confirmation,
     "confirmation",
     [
-        Field("by", LINE, "Who looked at the original.", "T. Marrable"),
+        Field("by", NAME, "Who looked at the original.", "T. Marrable"),
         Field("on", Day(), "The day on which they looked.", "2026-11-20"),
-        Field("edition", LINE, "Which edition they looked at.", "2", default=""),
+        Field("edition", NAME, "Which edition they looked at.", "2", default=""),
     ],
     placed=False,
 )

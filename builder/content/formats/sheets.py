@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journeybook.content.formats.parts import CONFIRMATION, ID, IDS, LINE, SENTENCES, source_field
+from journeybook.content.formats.parts import CONFIRMATION, ID, IDS, LINE, NAME, SENTENCES, as_written, source_field
 from journeybook.content.model import Citation, Standing, Term, Value
 from journeybook.diagnostics.problem import Place
-from journeybook.source.scalars import Flag, OneOf, Text
+from journeybook.source.scalars import Flag, OneOf
 from journeybook.source.shapes import Field, Listing, Record
 
 
@@ -50,8 +50,8 @@ VALUE = Record(
     [
         Field("id", ID, "The name that texts use: `{kit.ID}`.", "guard-gap"),
         Field("label", LINE, "What it is, in words.", "Largest gap under the guard"),
-        Field("value", Text(2_000), "The value, in quotes, exactly as it should be shown.", "6"),
-        Field("unit", Text(30), "Its unit.", "mm", default=""),
+        Field("value", as_written(2_000), "The value, in quotes, exactly as it should be shown.", "6"),
+        Field("unit", as_written(30), "Its unit.", "mm", default=""),
         Field(
             "note", SENTENCES, "Anything to know about it.", "Measured with the drill at rest.", default=""
         ),
@@ -59,7 +59,7 @@ VALUE = Record(
             describe="An id of sources.yml, or a list of them, where it is not the sheet itself.",
             example="drill-manual",
         ),
-        Field("page", LINE, "Where in the source, in quotes.", "12", default=""),
+        Field("page", NAME, "Where in the source, in quotes.", "12", default=""),
         _CONFIRMED,
         Field("example", Flag(), "true where the value is invented.", True, default=False),
     ],
@@ -72,7 +72,7 @@ def _sheet(noun: str) -> Record:
         SheetFile,
         noun,
         [
-            Field("title", LINE, "What the sheet is called.", "Kit sheet: pillar drill, example"),
+            Field("title", NAME, "What the sheet is called.", "Kit sheet: pillar drill, example"),
             Field(
                 "values",
                 Listing(VALUE, most=500, noun="value"),
@@ -98,9 +98,9 @@ SOURCES = Record(
                     "source",
                     [
                         Field("id", ID, "The id that `source` names elsewhere.", "puwer-11"),
-                        Field("title", LINE, "What it is called.", "PUWER 1998"),
-                        Field("clause", LINE, "The clause or paragraph.", "reg 11", default=""),
-                        Field("year", Text(30), "The year, in quotes.", "1998", default=""),
+                        Field("title", NAME, "What it is called.", "PUWER 1998"),
+                        Field("clause", NAME, "The clause or paragraph.", "reg 11", default=""),
+                        Field("year", as_written(30), "The year, in quotes.", "1998", default=""),
                         Field(
                             "status",
                             OneOf({one.value: one for one in Standing}),
@@ -140,7 +140,7 @@ WORDS = Record(
                     "word",
                     [
                         Field("id", ID, "The id that texts use: `{word.ID}`.", "chuck-key"),
-                        Field("word", LINE, "The word as it is said here.", "chuck key"),
+                        Field("word", NAME, "The word as it is said here.", "chuck key"),
                         Field("meaning", SENTENCES, "What it means.", "The key that opens the chuck."),
                         Field("figure", ID, "A figure that shows it.", "guard-parts", default=""),
                     ],

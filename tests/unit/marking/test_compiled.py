@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import hashlib
 import json
-from dataclasses import replace
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass, replace
+from datetime import date, timedelta
+from enum import Enum
 from typing import Any
 
 import pytest
-from pillar_drill import HEIGHT, ORDER, SEVERAL, SPEED, course
+from pillar_drill import HEIGHT, HERE, ORDER, SEVERAL, SPEED, course
 
+from journeybook.content.model import Citation, Confirmation, Course, Standing
 from journeybook.marking import canonical
 from journeybook.marking.compiled import compile_course
 
@@ -61,7 +65,9 @@ def test_the_public_part_of_a_question_does_not_tell_the_answer() -> None:
         "level": "apply",
         "critical": "",
         "figure": "",
+        "source": [],
         "options": ["crack", "dust", "screw", "bent", "old"],
+        "keep-order": False,
         "texts": {
             "en": {
                 "ask": ["Which of these send a guard back to the store?"],
@@ -145,3 +151,119 @@ def test_the_digest_of_the_texts_covers_texts_and_not_keys() -> None:
     other_text = course(questions=(replace(HEIGHT, ask="How high?"), SPEED))
     assert digests(before)["texts"] == digests(other_key)["texts"]
     assert digests(before)["texts"] != digests(other_text)["texts"]
+
+
+def cited_course() -> Course:
+    """The course with a source that somebody checked, and everything that may be left out filled in."""
+    checked = Confirmation(by="T. Marrable", on=date(2026, 11, 20), edition="2")
+    manual = Citation(
+        id="manual",
+        title="Drill manual",
+        clause="4",
+        year="2020",
+        standing=Standing.REPORTED,
+        confirmed=checked,
+        place=HERE,
+    )
+    bare = course()
+    speed = replace(
+        bare.kit.values["cutting-speed"], note="Mild steel.", sources=("manual",), page="12", confirmed=checked
+    )
+    return replace(
+        bare,
+        sources={"manual": manual},
+        kit=replace(bare.kit, values={"cutting-speed": speed}),
+        profile=replace(bare.profile, values={"cutting-speed": speed}),
+        validity=replace(bare.validity, sources=("manual",)),
+    )
+
+
+NEVER_SHOWN = {"place", "draft", "unfinished", "only", "banks"}
+"""Where a thing stands and how far it is; questions have tests of their own."""
+WITHOUT_MEANING = {".kit.id", ".modules.0.lessons.0.body.1.text"}
+"""The kit sheet is always called so, and a block of steps has no text."""
+
+
+def changes(thing: Any, path: str = "") -> Iterator[tuple[str, Any]]:
+    """Each way to change one thing within ``thing``: where, and the whole with that change."""
+    match thing:
+        case bool():
+            yield path, not thing
+        case Enum():
+            yield path, next(other for other in type(thing) if other is not thing)
+        case str():
+            yield path, str(int(thing) + 1) if thing.isdecimal() else f"{thing}-x"
+        case int():
+            yield path, thing + 1
+        case date():
+            yield path, thing + timedelta(days=1)
+        case None:
+            return
+        case dict():
+            for key, value in thing.items():
+                for where, changed in changes(value, f"{path}.{key}"):
+                    yield where, {**thing, key: changed}
+        case tuple():
+            if thing and isinstance(thing[0], str):
+                yield path, (*thing, "x")
+            for index, value in enumerate(thing):
+                for where, changed in changes(value, f"{path}.{index}"):
+                    yield where, (*thing[:index], changed, *thing[index + 1 :])
+        case _ if is_dataclass(thing):
+            for each in fields(thing):
+                at = f"{path}.{each.name}"
+                if each.name not in NEVER_SHOWN and at not in WITHOUT_MEANING:
+                    for where, changed in changes(getattr(thing, each.name), at):
+                        yield where, replace(thing, **{each.name: changed})  # type: ignore[type-var]
+
+
+EVERY_CHANGE = dict(changes(cited_course()))
+
+
+def test_the_changes_reach_every_part_of_a_course() -> None:
+    assert {
+        ".validity.months",
+        ".validity.sources",
+        ".contact.reach",
+        ".check.title",
+        ".check.minutes",
+        ".modules.0.summary",
+        ".modules.0.lessons.0.practice",
+        ".kit.values.cutting-speed.confirmed.on",
+        ".sources.manual.standing",
+        ".approved.by",
+    } <= EVERY_CHANGE.keys()
+
+
+@pytest.mark.parametrize("where", EVERY_CHANGE)
+def test_the_digest_covers_whatever_is_shown(where: str) -> None:
+    assert compile_course(EVERY_CHANGE[where]).digest != compile_course(cited_course()).digest
+
+
+def test_a_modules_lessons_are_covered_in_their_order() -> None:
+    bare = course()
+    (module,) = bare.modules
+    (first,) = module.lessons
+    second = replace(first, id="again")
+    one_way = replace(bare, modules=(replace(module, lessons=(first, second)),))
+    other_way = replace(bare, modules=(replace(module, lessons=(second, first)),))
+    assert compile_course(one_way).digest != compile_course(other_way).digest
+
+
+@pytest.mark.parametrize(
+    "where",
+    [
+        ".title",
+        ".cautions.0",
+        ".validity.grounds",
+        ".check.title",
+        ".modules.0.title",
+        ".kit.values.cutting-speed.label",
+        ".profile.title",
+        ".critical_facts.0.why",
+        ".terms.collar.meaning",
+        ".figures.guard.alt",
+    ],
+)
+def test_the_digest_of_the_texts_covers_the_texts_around_the_questions(where: str) -> None:
+    assert digests(EVERY_CHANGE[where])["texts"] != digests(cited_course())["texts"]

@@ -9,7 +9,7 @@ from typing import Any
 from pillar_drill import SEVERAL, course, isolate
 
 from journeybook.content.model import Use
-from journeybook.marking.draw import draw_form, plan, questions_in_a_form, shown_first
+from journeybook.marking.draw import arranged, draw_form, plan, questions_in_a_form, shape
 from journeybook.marking.keys import lower
 
 
@@ -81,12 +81,12 @@ def test_a_form_does_not_depend_on_the_order_of_files() -> None:
     assert draw_form(forward, "s", []) == draw_form(backward, "s", [])
 
 
-def test_practice_shows_options_in_the_order_of_the_file_where_the_author_wants_it() -> None:
+def test_options_stay_in_the_order_of_the_file_where_the_author_wants_it() -> None:
     key = {"kind": "choice", "options": ["a", "b", "c"], "right": "a"}
-    assert shown_first("q", key, "seed", keep_order=True) == ["a", "b", "c"]
+    assert arranged(shape(key, keep_order=True), "seed", "q") == ["a", "b", "c"]
 
 
-def test_practice_shows_no_options_for_a_number() -> None:
+def test_a_number_has_nothing_to_arrange() -> None:
     key = {
         "kind": "number",
         "unit": "",
@@ -94,4 +94,4 @@ def test_practice_shows_no_options_for_a_number() -> None:
         "units": {},
         "variants": [{"low": "1", "high": "1"}],
     }
-    assert shown_first("q", key, "seed") == []
+    assert arranged(shape(key, keep_order=False), "seed", "q") == []

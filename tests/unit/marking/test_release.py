@@ -13,7 +13,7 @@ import pytest
 from pillar_drill import BANK, HEIGHT, HERE, ORDER, PRACTICE, SEVERAL, course, isolate
 
 from journeybook.diagnostics.codes import warning
-from journeybook.diagnostics.problem import Level
+from journeybook.diagnostics.problem import Level, Place
 from journeybook.marking import canonical
 from journeybook.marking.compiled import compile_course
 from journeybook.marking.release import compare_with_release, last_release, release
@@ -152,6 +152,13 @@ def test_a_damaged_release_is_named_and_nothing_is_released_over_it(tmp_path: Pa
         ("R006", "An earlier release cannot be relied on: its contents are not those that were released.")
     ]
     assert last_release(tmp_path, "uk") is None
+
+
+def test_a_damaged_release_is_named_as_seen_from_mkdocs_yml_and_none_of_it_is_shown(tmp_path: Path) -> None:
+    release(course(), tmp_path, NOW)
+    (tmp_path / "releases/1.0/uk/release.json").write_bytes(b"{}")
+    _, (problem,) = release(course(version="1.1"), tmp_path, NOW)
+    assert problem.place == Place(file="course_src/pillar-drill/releases/1.0/uk/release.json", length=0)
 
 
 def test_a_release_that_was_opened_and_saved_by_an_editor_is_damaged(tmp_path: Path) -> None:

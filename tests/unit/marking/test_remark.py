@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from pillar_drill import course
 
+from journeybook.diagnostics.problem import Level, Place
 from journeybook.marking import canonical
 from journeybook.marking.attempt import Asked, Attempt, Card, to_json, write
 from journeybook.marking.compiled import compile_course
@@ -241,11 +242,26 @@ def test_an_answer_that_the_question_cannot_have() -> None:
     assert said(data) == [("M010", "The answer to “set-order” is not one that the question can have.")]
 
 
-def test_a_record_that_ended_before_it_began() -> None:
-    data = edited(ended="2026-11-24T08:59:59Z")
-    assert said(data) == [
-        ("M011", "The record ended at 2026-11-24T08:59:59Z, before it began at 2026-11-24T09:00:00Z.")
+def test_a_record_that_ended_before_it_began_is_marked_with_a_warning() -> None:
+    found = re_mark(edited(ended="2026-11-24T08:59:59Z"), COMPILED.data)
+    assert found.result == re_mark(write(an_attempt()), COMPILED.data).result
+    assert found.remarks
+    assert [(problem.level, problem.code, problem.message) for problem in found.problems] == [
+        (
+            Level.WARNING,
+            "M011",
+            "The record ended at 2026-11-24T08:59:59Z, before it began at 2026-11-24T09:00:00Z.",
+        )
     ]
+
+
+def test_a_clock_set_back_does_not_hide_what_keeps_a_record_from_being_marked() -> None:
+    assert [code for code, _ in said(edited(ended="2026-11-24T08:59:59Z", version="0.9"))] == ["M007"]
+
+
+def test_a_problem_with_a_record_shows_no_line_of_it() -> None:
+    places = {problem.place for problem in re_mark(b"{}", COMPILED.data, "returned.json").problems}
+    assert places == {Place(file="returned.json", length=0)}
 
 
 @pytest.mark.parametrize(
