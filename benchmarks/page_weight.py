@@ -45,11 +45,7 @@ def main() -> int:
     fine &= row("fonts", fonts, 40)
     fine &= row("core script", assets["journeybook.js"], 25)
     pages = sorted(((weight(path), path) for path in site.rglob("*.html")), reverse=True)
-    one_file = [
-        (size, path)
-        for size, path in pages
-        if path.parent == site and path.name not in {"index.html", "404.html"}
-    ]
+    one_file = [(size, path) for size, path in pages if path.parent == site and path.name != "index.html"]
     lessons = [(size, path) for size, path in pages if path.parent != site]
     for size, path in one_file:
         row(f"one-file edition: {path.name}", size)

@@ -217,6 +217,14 @@ def _place_modules(layout: Layout, folders: dict[str, list[str]]) -> Iterable[Pr
             )
             continue
         operation, module_id = int(found[1]), found[2]
+        if operation == 0:
+            yield fault(
+                "C025",
+                whole_file(paths[0]),
+                f"The folder `{folder}` has the number 0; operations are counted from 1.",
+                f"Rename it to something like `10-{module_id}`.",
+            )
+            continue
         path = f"{layout.course_dir}/modules/{folder}"
         for taken, word in (
             (operations.get(operation), f"number {operation}"),

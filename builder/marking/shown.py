@@ -31,9 +31,7 @@ def shown_around(course: Course, say: Say) -> dict[str, Json]:
         "validity": {"months": course.validity.months, "source": list(course.validity.sources)},
         "check": None if course.check is None else {"minutes": course.check.minutes},
         "outcomes": [outcome.id for outcome in course.outcomes],
-        "critical-facts": [
-            {"id": fact.id, "source": list(fact.sources)} for fact in course.critical_facts
-        ],
+        "critical-facts": [{"id": fact.id, "source": list(fact.sources)} for fact in course.critical_facts],
         "modules": [_module(module, language, say) for module in course.modules],
         "kit": _sheet(course.kit, language, say),
         "profile": _sheet(course.profile, language, say),

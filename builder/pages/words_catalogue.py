@@ -6,24 +6,34 @@ read with Babel (the extra ``journeybook[words]``) and looked up with the standa
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from importlib.resources import files
 from io import BytesIO
+from typing import TYPE_CHECKING
 
 from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Place, Problem
 
+if TYPE_CHECKING:
+    from babel.messages.catalog import Message
+
 SOURCE_LANGUAGE = "en"
+_GAP = re.compile(r"%\(\w+\)[a-z]|\{\w+\}|%%|[%{}]")
+"""What is filled in, and what would be taken for it: ``%(name)s`` in templates, ``{name}`` elsewhere."""
+_LONGEST_STRAY = 2
+"""Characters of the longest sign in ``_GAP`` that is not itself a gap."""
 
 
 @cache
 def load_catalogue(language: str) -> tuple[NullTranslations, tuple[Problem, ...]]:
     """The catalogue for a BCP 47 tag, and what is wrong with it; English serves where nothing better is.
 
-    A message that is empty or marked fuzzy stays English. Plural forms follow the header of the file.
+    A message that is empty, marked fuzzy or has other gaps than the English stays English. Plural forms follow
+    the header of the file.
     """
     primary = language.split("-")[0].lower()
     if primary == SOURCE_LANGUAGE:
@@ -36,10 +46,33 @@ def load_catalogue(language: str) -> tuple[NullTranslations, tuple[Problem, ...]
         from babel.messages.pofile import read_po
     except ImportError:
         return NullTranslations(), (_no_babel(language),)
+    catalogue = read_po(BytesIO(file.read_bytes()), locale=primary)
+    unlike = [
+        message for message in catalogue if message.id and not message.fuzzy and not _same_gaps(message)
+    ]
+    for message in unlike:
+        catalogue.delete(message.id, message.context)
     compiled = BytesIO()
-    write_mo(compiled, read_po(BytesIO(file.read_bytes()), locale=primary))
+    write_mo(compiled, catalogue)
     compiled.seek(0)
-    return GNUTranslations(compiled), ()
+    return GNUTranslations(compiled), tuple(_other_gaps(language, file.name, message) for message in unlike)
+
+
+def _same_gaps(message: Message) -> bool:
+    """Whether a translation can be filled in wherever its English text is.
+
+    It has each gap of the English and no other; one of several plural forms may say a number in words. It has
+    no sign that only looks like the start of a gap, unless the English has it.
+    """
+    english = (message.id,) if isinstance(message.id, str) else tuple(message.id)
+    strings = (message.string,) if isinstance(message.string, str) else tuple(message.string or ())
+    wanted = {sign for text in english for sign in _GAP.findall(text)}
+    for text in filter(None, strings):
+        found = set(_GAP.findall(text))
+        left_out = {sign for sign in wanted - found if len(sign) > _LONGEST_STRAY}
+        if found - wanted or (left_out and len(english) == 1):
+            return False
+    return True
 
 
 def to_translate(english: str) -> str:
@@ -68,4 +101,17 @@ def _no_babel(language: str) -> Problem:
         Place(file="course.yml"),
         f"The words of the interface in '{language}' cannot be read without Babel.",
         'Install it with: pip install "journeybook[words]".',
+    )
+
+
+def _other_gaps(language: str, file: str, message: Message) -> Problem:
+    english = message.id if isinstance(message.id, str) else message.id[0]
+    gaps = ", ".join(sign for sign in dict.fromkeys(_GAP.findall(english)) if len(sign) > _LONGEST_STRAY)
+    return warning(
+        "T003",
+        Place(file="course.yml"),
+        f"The text “{english}” in '{language}' does not have the gaps of the English, so it stays English.",
+        f"Give it {gaps} and no other in {file}."
+        if gaps
+        else f"Take the signs % and {{ out of it in {file}.",
     )

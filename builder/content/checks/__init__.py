@@ -17,6 +17,7 @@ from journeybook.content.checks.order_rules import check_order_rules
 from journeybook.content.checks.practice import check_practice
 from journeybook.content.checks.references import check_references
 from journeybook.content.checks.repeated_ids import check_ids_of_the_course, check_ids_within_questions
+from journeybook.content.checks.taken_ids import check_taken_ids
 from journeybook.content.checks.wording import check_wording
 from journeybook.content.gathered import Gathered
 from journeybook.diagnostics.problem import Problem
@@ -24,6 +25,7 @@ from journeybook.diagnostics.problem import Problem
 CHECKS: tuple[Callable[[Gathered], Iterator[Problem]], ...] = (
     check_ids_of_the_course,
     check_ids_within_questions,
+    check_taken_ids,
     check_references,
     check_wording,
     check_practice,

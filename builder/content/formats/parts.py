@@ -15,7 +15,10 @@ def as_written(most: int) -> Text:
     return Text(
         most,
         pattern=r"\s*[^\s{}][^{}]*",
-        rule=("no reference is replaced here, so the braces would be printed", "Write the words themselves, without braces."),
+        rule=(
+            "no reference is replaced here, so the braces would be printed",
+            "Write the words themselves, without braces.",
+        ),
         code="W007",
     )
 

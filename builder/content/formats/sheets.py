@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journeybook.content.formats.parts import CONFIRMATION, ID, IDS, LINE, NAME, SENTENCES, as_written, source_field
+from journeybook.content.formats.parts import (
+    CONFIRMATION,
+    ID,
+    IDS,
+    LINE,
+    NAME,
+    SENTENCES,
+    as_written,
+    source_field,
+)
 from journeybook.content.model import Citation, Standing, Term, Value
 from journeybook.diagnostics.problem import Place
 from journeybook.source.scalars import Flag, OneOf

@@ -122,6 +122,15 @@ def test_a_course_that_cannot_be_a_folder_here_is_not_looked_for(site: Path, cou
     assert only(problems_of(site, course)).code == "C020"
 
 
+@pytest.mark.parametrize("name", ["index", "assets", "con", "lpt9"])
+def test_a_course_that_would_take_a_name_of_the_site_or_of_windows_is_refused(site: Path, name: str) -> None:
+    shutil.move(site / COURSE, site / "course_src" / name)
+    shutil.move(site / "quizzes" / "pillar-drill", site / "quizzes" / name)
+    problem = only(problems_of(site, name))
+    assert (problem.code, problem.place.file) == ("C037", f"course_src/{name}")
+    assert f"`the-{name}`" in problem.mend
+
+
 def test_a_missing_profile_names_those_there_are(site: Path) -> None:
     problem = only(problems_of(site, profile="us"))
     assert (problem.code, problem.place.file) == ("C028", "course_src/pillar-drill/profiles/us.yml")

@@ -85,6 +85,40 @@ def test_a_reference_may_come_before_what_it_names() -> None:
     assert 'href="#knob-later"' in good('<use href="#later"/><g id="later"/>')
 
 
+def test_the_drawing_as_a_whole_keeps_no_id_of_its_own() -> None:
+    svg, problems = check('<g id="bolt"/>', OPEN.replace("<svg ", '<svg id="drawing-1" '))
+    assert problems == []
+    assert svg == f'{OPEN}<g id="knob-bolt"></g></svg>'
+
+
+TOOTH = '<g id="tooth"/><g id="row"><use href="#tooth"/><use href="#tooth"/></g>'
+
+
+def test_a_use_may_draw_a_group_that_holds_a_use() -> None:
+    assert 'href="#knob-row"' in good(f'{TOOTH}<use href="#row"/>')
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        pytest.param(f'{TOOTH}<g id="rows"><use href="#row"/></g><use href="#rows"/>', id="three in a row"),
+        pytest.param(
+            f'{TOOTH}<g id="rows"><use href="#knob-row"/></g><use href="#rows"/>', id="with the figure's name"
+        ),
+        pytest.param(f'{TOOTH}<use id="again" href="#row"/><use href="#again"/>', id="a use that is used"),
+        pytest.param(f'<use href="#outer"/><g id="outer"><g><use href="#row"/></g></g>{TOOTH}', id="before"),
+        pytest.param('<g id="knob"><use href="#knob"/></g>', id="itself"),
+    ],
+)
+def test_a_use_that_leads_deeper_is_refused(body: str) -> None:
+    assert refused(body).code == "F007"
+
+
+def test_uses_that_draw_each_other_are_refused() -> None:
+    _, problems = check('<g id="a"><use href="#b"/></g><g id="b"><use href="#a"/></g>')
+    assert [problem.code for problem in problems] == ["F007", "F007"]
+
+
 def test_text_is_kept_and_escaped() -> None:
     assert good("<text x='1' y='2'>A &lt; B\n   &amp; C</text>").endswith(
         '<text x="1" y="2">A &lt; B &amp; C</text></svg>'

@@ -167,7 +167,11 @@ def cited_course() -> Course:
     )
     bare = course()
     speed = replace(
-        bare.kit.values["cutting-speed"], note="Mild steel.", sources=("manual",), page="12", confirmed=checked
+        bare.kit.values["cutting-speed"],
+        note="Mild steel.",
+        sources=("manual",),
+        page="12",
+        confirmed=checked,
     )
     return replace(
         bare,

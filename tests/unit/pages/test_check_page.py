@@ -15,6 +15,7 @@ from journeybook.marking.compiled import compile_course
 from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.check_page import check_leaf
 from journeybook.pages.leaf import Leaf
+from journeybook.pages.route_card import route_card_leaf
 
 
 def leaf_of(course: Course, facts: BuildFacts = FACTS) -> Leaf:
@@ -56,6 +57,26 @@ def test_plan_and_keys_are_those_that_the_digest_covers() -> None:
     content: dict[str, Any] = dict(compile_course(drill_course()).content)
     assert check_data()["plan"] == content["public"]["plan"]
     assert all(content["private"]["keys"][id_] == key for id_, key in check_data()["keys"].items())
+
+
+def test_references_in_the_titles_of_check_and_lessons_are_replaced() -> None:
+    course = drill_course()
+    assert course.check is not None
+    module = course.modules[0]
+    lesson = replace(module.lessons[0], title="A gap of {kit.guard-gap}")
+    changed = replace(
+        course,
+        check=replace(course.check, title="Check of {kit.guard-gap}"),
+        modules=(replace(module, lessons=(lesson, *module.lessons[1:])), *course.modules[1:]),
+    )
+    found = leaf_of(changed)
+    gap = Wording(course).value_text(course.kit.values["guard-gap"])
+    assert found.title == f"Check of {gap}"
+    assert f"<h1>Check of {gap}</h1>" in found.body
+    assert f">A gap of {gap}</a>" in found.body
+    card = route_card_leaf(changed, Wording(changed), FACTS).body
+    assert f"data-route-check>Check of {gap}</a>" in card
+    assert "{kit" not in found.body + card
 
 
 def test_the_data_are_plain_json() -> None:

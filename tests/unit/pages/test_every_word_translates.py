@@ -21,6 +21,8 @@ from journeybook.pages.site import Ready, build_site
 ROOT = Path(__file__).parents[3]
 STARTER = ROOT / "builder" / "starter"
 OPEN, CLOSE = "⟦", "⟧"
+DIGEST = r"([0-9a-f]{4} ){3}[0-9a-f]{4}"
+"""The beginning of a digest, as pages show it: the same in every language."""
 
 
 class Bracketed(NullTranslations):
@@ -94,7 +96,7 @@ def test_nothing_of_the_interface_stays_english(bracketed: None) -> None:  # noq
         rest = re.sub(f"{OPEN}[^{CLOSE}]*{CLOSE}", "\n", "\n".join(seen.texts))
         for piece in (part.strip(" .,;:–·%()\u00a0") for part in re.split(r"\n|, |\. | – ", rest)):
             words = " ".join(piece.replace("\u00a0", " ").split())
-            if re.search(r"[A-Za-z]{2}", words):
+            if re.search(r"[A-Za-z]{2}", words) and not re.fullmatch(DIGEST, words):
                 assert words in own.replace("\u00a0", " "), (
                     f"{leaf.path}: {words!r} does not go through gettext"
                 )

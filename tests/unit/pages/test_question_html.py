@@ -74,6 +74,13 @@ def test_every_id_starts_with_the_slug_and_comes_once(question: Question) -> Non
     assert len(set(ids)) == len(ids)
 
 
+def test_headings_in_the_variants_of_a_question_share_no_id() -> None:
+    html = written(replace(NUMBER, ask="## Given\n\nTwo sleeves of {a} mm.", why="## Given\n\nTwice {a} mm."))
+    ids = ids_in_order(html, r"<h\d id")
+    assert len(ids) == 4
+    assert len(set(ids_in_order(html, r"\bid"))) == len(ids_in_order(html, r"\bid"))
+
+
 @pytest.mark.parametrize("question", EVERY, ids=lambda question: question.kind)
 def test_labels_and_descriptions_point_at_ids_that_are_there(question: Question) -> None:
     html = written(question)

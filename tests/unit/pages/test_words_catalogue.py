@@ -78,6 +78,53 @@ def test_the_plural_follows_the_rule_of_the_language() -> None:
     assert forms == ["jedna", "kilka", "wiele", "kilka"]
 
 
+def with_text(theme: Path, english: str, polish: str) -> None:
+    path = theme / "locale" / "pl.po"
+    path.write_text(f'{PO}\nmsgid "{english}"\nmsgstr "{polish}"\n', encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("english", "polish"),
+    [
+        pytest.param("Put the card of {name} away", "Odłóż kartę {nmae}", id="misspelt"),
+        pytest.param("Put the card of {name} away", "Odłóż kartę", id="left out"),
+        pytest.param("Fig. %(number)s", "Rys. %(number)s z %(total)s", id="one too many"),
+        pytest.param("Fig. %(number)s", "Rys. %(number)q", id="of another kind"),
+        pytest.param("Fig. %(number)s", "Rys. %(number)", id="cut short"),
+        pytest.param("Route", "100 % drogi", id="a sign that is taken for a gap"),
+    ],
+)
+def test_a_text_with_other_gaps_than_the_english_stays_english_and_is_named(
+    polish_theme: Path, english: str, polish: str
+) -> None:
+    with_text(polish_theme, english, polish)
+    assert load_catalogue("pl")[0].gettext(english) == english
+    (problem,) = catalogue_problems(["pl"], HERE)
+    assert (problem.code, problem.level.value, problem.place) == ("T003", "warning", HERE)
+    assert f"“{english}”" in problem.message
+
+
+@pytest.mark.parametrize(
+    ("english", "polish"),
+    [
+        pytest.param("{done} of {total} answered", "Z {total} odpowiedzi jest {done}", id="turned round"),
+        pytest.param("The cut is {percent} %.", "Próg: {percent} procent.", id="a percent sign in words"),
+    ],
+)
+def test_a_text_with_the_same_gaps_is_taken(polish_theme: Path, english: str, polish: str) -> None:
+    with_text(polish_theme, english, polish)
+    words, problems = load_catalogue("pl")
+    assert (words.gettext(english), problems) == (polish, ())
+
+
+def test_a_plural_form_with_a_gap_that_the_english_lacks_stays_english(polish_theme: Path) -> None:
+    path = polish_theme / "locale" / "pl.po"
+    path.write_text(PO.replace('"wiele"', '"%(lekcje)s lekcji"'), encoding="utf-8")
+    words, problems = load_catalogue("pl")
+    assert words.ngettext("%(lessons)s lesson", "%(lessons)s lessons", 5) == "%(lessons)s lessons"
+    assert [problem.code for problem in problems] == ["T003"]
+
+
 def test_a_language_without_words_is_a_warning_where_the_author_names_it() -> None:
     (problem,) = catalogue_problems(["en", "qtz"], HERE)
     assert (problem.code, problem.place) == ("T001", HERE)
