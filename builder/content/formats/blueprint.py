@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from journeybook.content.formats.parts import ID, LINE, SENTENCES
 from journeybook.content.model import Blueprint, Cell, Outlook
+from journeybook.source.listing import Listing
 from journeybook.source.scalars import OneOf, Whole
-from journeybook.source.shapes import Field, Listing, Record
+from journeybook.source.shapes import Field, Record
 
 BLUEPRINT = Record(
     Blueprint,

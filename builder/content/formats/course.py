@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from journeybook.content.formats.parts import ID, LINE, NAME, SENTENCES, source_field
 from journeybook.content.model import Approval, Contact, CriticalFact, Issuer, Outcome, Validity
 from journeybook.diagnostics.problem import Place
+from journeybook.source.listing import Listing
 from journeybook.source.scalars import Day, Flag, Text, Whole
-from journeybook.source.shapes import Field, Listing, Record
+from journeybook.source.shapes import Field, Record
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,8 +8,10 @@ from typing import Any
 from journeybook.content.formats.parts import ID, IDS, LINE, PAGE, SENTENCES, source_field
 from journeybook.content.model import Block, BlockKind, Lesson
 from journeybook.diagnostics.problem import Place
+from journeybook.source.listing import Listing
 from journeybook.source.scalars import Flag, Whole
-from journeybook.source.shapes import Field, Listing, OneKeyUnion, Record
+from journeybook.source.shapes import Field, Record
+from journeybook.source.unions import OneKeyUnion
 
 
 @dataclass(frozen=True, kw_only=True)

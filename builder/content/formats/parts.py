@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from journeybook.content.model import Confirmation
+from journeybook.source.listing import Listing
 from journeybook.source.scalars import Day, Id, Text
-from journeybook.source.shapes import Field, Listing, Record
+from journeybook.source.shapes import Field, Record
 
 LINE = Text(300)
 """A title, a label, a name."""

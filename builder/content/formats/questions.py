@@ -20,8 +20,10 @@ from journeybook.content.model import (
     Use,
 )
 from journeybook.diagnostics.problem import Place
+from journeybook.source.listing import Listing
 from journeybook.source.scalars import Day, Flag, NamedTexts, OneOf, Text
-from journeybook.source.shapes import Field, KindUnion, Listing, Record
+from journeybook.source.shapes import Field, Record
+from journeybook.source.unions import KindUnion
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -16,8 +16,9 @@ from journeybook.content.formats.parts import (
 )
 from journeybook.content.model import Citation, Standing, Term, Value
 from journeybook.diagnostics.problem import Place
+from journeybook.source.listing import Listing
 from journeybook.source.scalars import Flag, OneOf
-from journeybook.source.shapes import Field, Listing, Record
+from journeybook.source.shapes import Field, Record
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -9,8 +9,10 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from journeybook.content.json_schema import FILE_KINDS, schema_of, schemas
-from journeybook.source.shapes import KindUnion, Listing, OneKeyUnion, Record
+from journeybook.source.listing import Listing
+from journeybook.source.shapes import Record
 from journeybook.source.strict_yaml import read_document
+from journeybook.source.unions import KindUnion, OneKeyUnion
 
 FAULTS = Path(__file__).parents[2] / "faults"
 BASE = FAULTS / "base"

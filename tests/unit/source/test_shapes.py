@@ -9,10 +9,12 @@ import pytest
 
 from journeybook.content.json_schema import FILE_KINDS
 from journeybook.diagnostics.problem import Place
+from journeybook.source.listing import Listing
 from journeybook.source.reading import INVALID, Reading
 from journeybook.source.scalars import Day, Flag, Id, NamedTexts, OneOf, Text, Whole
-from journeybook.source.shapes import Field, KindUnion, Listing, OneKeyUnion, Record, read_root
+from journeybook.source.shapes import Field, Record, read_root
 from journeybook.source.strict_yaml import read_document
+from journeybook.source.unions import KindUnion, OneKeyUnion
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,0 +1,119 @@
+"""Shapes of things that come in kinds: told apart by a word under one key, or by their only key."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from journeybook.diagnostics.problem import Place
+from journeybook.source.near import nearest
+from journeybook.source.reading import INVALID, Origin, Reading, what_is
+from journeybook.source.shapes import Field, Record
+
+
+class KindUnion:
+    """Records told apart by the word under one key (``kind: choice``)."""
+
+    def __init__(self, key: str, noun: str, records: Mapping[str, Record]) -> None:
+        self.key = key
+        self.noun = noun
+        self.records = dict(records)
+        self._any = next(iter(records.values()))
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """The object of the record that the word names, or ``INVALID``."""
+        data = container[key]
+        kind = data.get(self.key) if type(data) is dict else None
+        record = self.records.get(kind) if isinstance(kind, str) else None
+        if record is not None:
+            return record.read(reading, container, key, trail)
+        if type(data) is not dict:
+            return self._any.read(reading, container, key, trail)
+        here = self._any._trail(data, key, trail)
+        words = list(self.records)
+        if self.key not in data:
+            return reading.refuse(
+                "C002",
+                container,
+                key,
+                here,
+                f"This {self.noun} has no `{self.key}`.",
+                f"Add `{self.key}:` with one of {', '.join(words)}.",
+            )
+        near = nearest(kind, words) if isinstance(kind, str) else ()
+        hint = f"Write `{self.key}: {near[0]}`" if near else f"Use one of {', '.join(words)}"
+        shown = f"`{kind[:60]}`" if isinstance(kind, str) and kind else "this"
+        return reading.refuse(
+            "C010", data, self.key, here, f"There is no kind of {self.noun} called {shown}.", f"{hint}."
+        )
+
+    def schema(self) -> dict[str, Any]:
+        """The word first, then the keys of its record."""
+        return {
+            "type": "object",
+            "required": [self.key],
+            "properties": {
+                self.key: {"enum": list(self.records), "description": f"What kind of {self.noun} it is."}
+            },
+            "allOf": [
+                {
+                    "if": {"properties": {self.key: {"const": word}}, "required": [self.key]},
+                    "then": record.schema(),
+                }
+                for word, record in self.records.items()
+            ],
+        }
+
+
+class OneKeyUnion:
+    """A set of exactly one key, the key being the kind (``- stop: "Stop and ask."``)."""
+
+    def __init__(self, make: Callable[[str, Any, Place], Any], noun: str, fields: Sequence[Field]) -> None:
+        self.make = make
+        self.noun = noun
+        self.fields = {one.key: one for one in fields}
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """What ``make(kind, value, place)`` gives, or ``INVALID``."""
+        data = container[key]
+        here = f"{trail}, {self.noun} {key + 1}" if trail else f"{self.noun} {key + 1}"
+        kinds = ", ".join(self.fields)
+        if type(data) is not dict or len(data) != 1:
+            found = f"{len(data)} keys" if type(data) is dict else what_is(data)
+            return reading.refuse(
+                "C013",
+                container,
+                key,
+                here,
+                f"This {self.noun} holds {found}; each {self.noun} has exactly one key.",
+                f"Start each {self.noun} on its own line with a dash and one of {kinds}.",
+            )
+        word = next(iter(data))
+        known = self.fields.get(word)
+        if known is None:
+            near = nearest(word, list(self.fields))
+            return reading.refuse(
+                "C001",
+                data,
+                word,
+                here,
+                f"There is no {self.noun} called `{word[:60]}`.",
+                f"Write `{near[0]}:`." if near else f"Use one of {kinds}.",
+                on_key=True,
+            )
+        value = known.shape.read(reading, data, word, here)
+        if value is INVALID:
+            return INVALID
+        thing = self.make(word, value, reading.document.place(data, trail=here))
+        reading.origins[id(thing)] = Origin(thing, reading.document, data, here)
+        return thing
+
+    def schema(self) -> dict[str, Any]:
+        """An object of one property."""
+        return {
+            "type": "object",
+            "properties": {word: one.schema() for word, one in self.fields.items()},
+            "additionalProperties": False,
+            "minProperties": 1,
+            "maxProperties": 1,
+        }
