@@ -9,6 +9,7 @@ page instead.
 from __future__ import annotations
 
 import gc
+import os
 from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -107,6 +108,7 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
             (log.error if made.faulty else log.warning)("\n%s", made.report)
         if made.faulty and not self._serving:
             raise PluginError("Nothing was built, and the last site is untouched.")
+        _need_to_write_in(Path(config.site_dir))
         self._site = made
         return config
 
@@ -196,6 +198,17 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         assert isinstance(page, WholePage), "on_files makes every page"
         context.update({"whole_page": page.html})  # type: ignore[misc]  # the theme's own name
         return context
+
+
+def _need_to_write_in(folder: Path) -> None:
+    """Make the folder of the site, or say in one sentence why it cannot be written, before MkDocs tries."""
+    mend = "Choose another folder with `site_dir` or `-d`, or give yourself the right to write there."
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise PluginError(f"The site cannot be written to {folder}: {error.strerror}. {mend}") from error
+    if not os.access(folder, os.W_OK | os.X_OK):
+        raise PluginError(f"The site cannot be written to {folder}: you may only read there. {mend}")
 
 
 def project_of(config: MkDocsConfig, settings: JourneybookConfig) -> Project:

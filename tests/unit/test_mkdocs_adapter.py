@@ -10,6 +10,9 @@ import sys
 from pathlib import Path
 
 import pytest
+from mkdocs.exceptions import PluginError
+
+from journeybook import mkdocs_adapter
 
 ROOT = Path(__file__).parents[2]
 STARTER = ROOT / "builder" / "starter"
@@ -132,3 +135,20 @@ def test_strict_mode_counts_our_warnings(project: Path) -> None:
     bank.write_text(text, encoding="utf-8")
     assert build(project).returncode == 0
     assert build(project, "site", "mkdocs", "--strict").returncode == 1
+
+
+def test_a_site_folder_that_cannot_be_made_is_told_in_a_sentence(project: Path) -> None:
+    (project / "taken").write_text("a file", encoding="utf-8")
+    done = build(project, "taken/site")
+    assert done.returncode == 1
+    assert "The site cannot be written to" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_a_site_folder_that_may_only_be_read_is_told_in_a_sentence(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # Whoever runs the tests as root may write everywhere, so the answer of the system is given by hand.
+    monkeypatch.setattr(mkdocs_adapter.os, "access", lambda _path, _mode: False)
+    with pytest.raises(PluginError, match="you may only read there"):
+        mkdocs_adapter._need_to_write_in(tmp_path)
