@@ -29,6 +29,6 @@ if [ "${#missing[@]}" -gt 0 ]; then
     >/dev/null || fail "could not install: ${missing[*]}"
 fi
 
-node -e 'process.exit(Number(process.versions.node.split(".")[0]) >= 18 ? 0 : 1)' \
-  || fail "Node 18 or newer is needed; this is $(node --version)"
+node -e 'const [major, minor] = process.versions.node.split(".").map(Number); process.exit(major > 18 || (major === 18 && minor >= 19) ? 0 : 1)' \
+  || fail "Node 18.19 or newer is needed; this is $(node --version)"
 npm ci --no-audit --no-fund --silent || fail "npm ci failed: the test packages of package-lock.json could not be had"
