@@ -26,7 +26,7 @@ const ControlNumber = (() => {
 
     return {
       arrange() {},
-      read: () => box.value.trim() === "" && unit() === "" ? null : { value: box.value.trim(), unit: unit() },
+      read: () => box.value.trim() === "" && unit() === "" ? null : { value: box.value, unit: unit() },
       write(raw) {
         const given = raw && typeof raw === "object" ? /** @type {{value?: string, unit?: string}} */ (raw) : {};
         box.value = given.value || "";
