@@ -12,7 +12,7 @@ ROOT = Path(__file__).parents[2]
 BUILDER = ROOT / "builder"
 
 # Each stage may import itself and those before it.
-STAGES = ["diagnostics", "source", "content", "marking", "drawing", "audit", "pages"]
+STAGES = ["diagnostics", "source", "benches", "content", "marking", "drawing", "audit", "pages"]
 # A figure's SVG is checked when the course is loaded, and questions are lowered with the content's arithmetic.
 ALLOWED_BACK = {("content", "journeybook.drawing.svg_check")}
 

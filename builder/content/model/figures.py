@@ -1,0 +1,32 @@
+"""Drawings, and the glossary that shows them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from journeybook.diagnostics.problem import Place
+
+
+@dataclass(frozen=True, kw_only=True)
+class Term:
+    """A word of the trade, in words.yml."""
+
+    id: str
+    word: str
+    meaning: str
+    figure: str = ""
+    place: Place
+
+
+@dataclass(frozen=True, kw_only=True)
+class Figure:
+    """A drawing: figures/ID.yml names the SVG file beside it."""
+
+    id: str
+    title: str
+    alt: str
+    """What the drawing shows, for someone who cannot see it; complete enough to learn from."""
+    caption: str = ""
+    svg: str
+    """The checked SVG text, ids prefixed with the figure's id."""
+    place: Place
