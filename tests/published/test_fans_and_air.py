@@ -8,16 +8,16 @@ import pint
 import pytest
 from scipy.optimize import brentq
 
-from journeybook.benches.air_flow import AirFlow, Circumstances
 from journeybook.benches.atmosphere import density, pressure, standard_temperature, viscosity
 from journeybook.benches.battery import Battery
 from journeybook.benches.fan import FanCurve
+from journeybook.benches.fan_unit import Circumstances, FanUnit
 from journeybook.benches.indicator import reading, true_flow
 from journeybook.benches.operating_point import Path, at_flow, at_speed, controlled
 
 FAN = FanCurve(((0.0, 900.0), (100.0, 840.0), (200.0, 680.0), (280.0, 400.0), (340.0, 0.0)))
 
-UNIT = AirFlow(
+UNIT = FanUnit(
     fan=FAN,
     clean_filter=0.9,
     full_filter=3.2,

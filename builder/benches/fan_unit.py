@@ -49,7 +49,7 @@ class Circumstances:
 
 
 @dataclass(frozen=True, kw_only=True)
-class AirFlow:
+class FanUnit:
     """A fan, its path, its controller, its battery and its indicator.
 
     Units as in ``CONTROLS`` and ``READINGS``.
