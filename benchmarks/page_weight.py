@@ -1,22 +1,30 @@
-"""What a learner's phone has to fetch: gzip sizes of the built site, against the budget.
+"""What a learner's phone has to fetch and to lay out: gzip sizes of the built site against the budget, and elements.
 
 Build first (``make site``). Budget: first view 60 kB without fonts, fonts 40 kB, each next page 15 kB,
-core script 25 kB.
+core script 25 kB. The check is one document with every question that may be drawn, and has no budget.
 """
 
 from __future__ import annotations
 
 import gzip
+import re
 import sys
 from pathlib import Path
 
 KB = 1000
+_APART = re.compile(r"<(head|template|script)\b.*?</\1>", re.DOTALL)
+_ELEMENT = re.compile(r"<[a-z]")
 
 
 def weight(path: Path) -> int:
     """Bytes over the wire: gzip level 6, as servers do; fonts are compressed already."""
     data = path.read_bytes()
     return len(data) if path.suffix == ".woff2" else len(gzip.compress(data, 6, mtime=0))
+
+
+def elements(path: Path) -> int:
+    """How many elements a browser may have to lay out: not those of the head, nor what waits in a template."""
+    return len(_ELEMENT.findall(_APART.sub("", path.read_text(encoding="utf-8"))))
 
 
 def row(name: str, size: int, budget: int | None = None) -> bool:
@@ -52,6 +60,9 @@ def main() -> int:
     for size, path in lessons[:5]:
         check = path.name == "check.html"
         fine &= row(f"{path.relative_to(site)}", size, None if check else 15)
+    many = sorted(((elements(path), path) for _, path in lessons), reverse=True)
+    for count, path in many[:3]:
+        print(f"{count:>9} elements {'':>18} {path.relative_to(site)}")
     print(
         f"{'':>15} median of {len(lessons)} pages: {sorted(size for size, _ in lessons)[len(lessons) // 2] / KB:.1f} kB"
     )

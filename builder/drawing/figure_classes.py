@@ -14,6 +14,8 @@ CLASSES: frozenset[str] = frozenset(
         "hold",
         "air",
         "hatch",
+        "dots",
+        "dots-fine",
         # Areas.
         "fill-paper",
         "fill-card",

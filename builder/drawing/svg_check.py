@@ -11,16 +11,28 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from xml.parsers import expat
-from xml.sax.saxutils import escape, quoteattr
 
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.drawing.figure_classes import CLASSES
+from journeybook.drawing.lettering import Lettering
 from journeybook.drawing.nested_uses import Uses
+from journeybook.drawing.xml_text import escape, quoteattr
 from journeybook.source.near import nearest
 
 LARGEST = 200_000
 """Bytes."""
+_PICTURES = {
+    b"\x89PNG": "PNG picture",
+    b"\xff\xd8\xff": "JPEG picture",
+    b"GIF8": "GIF picture",
+    b"RIFF": "WebP picture",
+    b"BM": "BMP picture",
+    b"%PDF": "PDF file",
+    b"PK": "packed file",
+    b"\x1f\x8b": "packed file",
+}
+"""How files begin that are given the name of a drawing; each by its own specification."""
 _NAMESPACE = "http://www.w3.org/2000/svg"
 
 _SHAPE = frozenset({"transform", "clip-path", "fill", "fill-rule", "clip-rule"})
@@ -64,8 +76,8 @@ def check_svg(data: bytes, file: str, figure_id: str) -> tuple[str | None, list[
     """The drawing as normalised text with every id starting ``FIGURE-``, or None; and what is wrong with it.
 
     An id that starts so already stays as it is.
-    The text has no XML declaration and no comments, and can stand inside an HTML page. Never raises,
-    whatever the bytes.
+    The text has no XML declaration and no comments, and can stand inside an HTML page. Beside it there may be
+    warnings. Never raises, whatever the bytes.
     """
     if len(data) > LARGEST:
         problem = fault(
@@ -78,6 +90,13 @@ def check_svg(data: bytes, file: str, figure_id: str) -> tuple[str | None, list[
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
+        made = next((name for start, name in _PICTURES.items() if data.startswith(start)), "")
+        if made:
+            message = f"This is a {made} under the name of a drawing."
+            mend = (
+                "Draw what matters, and save that as SVG; a new name does not turn a picture into a drawing."
+            )
+            return None, [fault("F004", Place(file=file, length=0), message, mend)]
         line = data.count(b"\n", 0, error.start) + 1
         place = Place(file=file, line=line)
         return None, [fault("F004", place, "The drawing is not in UTF-8.", "Save it as UTF-8.")]
@@ -85,7 +104,7 @@ def check_svg(data: bytes, file: str, figure_id: str) -> tuple[str | None, list[
     drawing.read(text)
     if drawing.problems:
         return None, sorted(drawing.problems, key=lambda problem: problem.place)
-    return "".join(drawing.written), []
+    return "".join(drawing.written), list(drawing.lettering.problems())
 
 
 @dataclass(kw_only=True)
@@ -96,6 +115,7 @@ class _Drawing:
     figure: str
     problems: list[Problem] = field(default_factory=list)
     written: list[str] = field(default_factory=list)
+    lettering: Lettering = field(default_factory=Lettering)
     _open: list[str] = field(default_factory=list)
     _ids: dict[str, Place] = field(default_factory=dict)
     """By the id with the figure's name before it, as it will stand on the page."""
@@ -232,6 +252,9 @@ class _Drawing:
                 "The drawing has no `viewBox` of four plain numbers, the last two above 0.",
                 'Write it into `<svg …>`, for example `viewBox="0 0 480 320"`.',
             )
+        else:
+            self.lettering.width = float(re.split(r"[\s,]+", attributes["viewBox"])[2])
+            self.lettering.place = self._place(4)
         for key in ("width", "height"):
             if attributes.pop(key, None) is not None:
                 self._refuse(
@@ -253,6 +276,8 @@ class _Drawing:
             value = self._own_id(value)
         elif key == "class":
             self._check_classes(element, value)
+            if element in _TEXT_ELEMENTS:
+                self.lettering.note(value)
         elif key == "href":
             value = self._local(value[1:] if value.startswith("#") else "", value, "#{}")
         elif key in _REFERENCE_ATTRIBUTES and value != "none":
