@@ -36,10 +36,11 @@ types: $(TEST_STAMP)
 	@MYPYPATH=.cache/typing $(BIN)/python -m mypy -p journeybook
 	@node_modules/.bin/tsc -p tests/js/tsconfig.json
 
-bench: $(SITE_STAMP)
+bench: $(TEST_STAMP)
 	@$(BIN)/python benchmarks/build_time.py
 	@$(BIN)/python benchmarks/load_time.py
 	@$(BIN)/python benchmarks/page_weight.py
+	@node benchmarks/first_view.mjs
 
 schema: $(SITE_STAMP)
 	@$(BIN)/journeybook schema schema

@@ -16,7 +16,7 @@ const CARD = `${leaf("card")} [data-cards]`;
 const [FIRST, SECOND] = [...LESSONS.keys()];
 
 before(async () => {
-  browser = await launch("chromium");
+  browser = await launch();
   server = await serve();
 });
 after(async () => {

@@ -19,7 +19,7 @@ let fresh;
 const edition = site((path) => server.address + path);
 
 before(async () => {
-  browser = await launch("chromium");
+  browser = await launch();
   server = await serve(SITE, (path, body) => laterDigest && path.endsWith("/check.html") ? body.toString("utf8").replaceAll(CHECK.digest, laterDigest) : body);
 });
 after(async () => {
@@ -166,6 +166,24 @@ test("a check that another window handed in is over in this one too", async () =
   await give(page, ASKED, here.key, begun(rightAnswer(here.key, here.variant)));
   await says(page, DESK, /Begin the check/);
   assert.equal(await sessionOf(page), null);
+});
+
+test("a card that says passed is put right by the check page, which marks its answers again", async () => {
+  const { page } = fresh;
+  await beginCheck(page, edition);
+  await answerAll(page, () => null);
+  await handIn(page);
+  await page.evaluate((course) => {
+    const box = JSON.parse(localStorage.getItem("journeybook.cards") ?? "{}");
+    box.cards[box.current].courses[course].checks[0].passed = true;
+    localStorage.setItem("journeybook.cards", JSON.stringify(box));
+  }, CHECK.course);
+  await open(page, edition, "card");
+  await says(page, `${leaf("card")} td[data-check]`, /^Passed.*self-recorded, as this card says$/);
+  await page.click(`${leaf("card")} .operation-check .work-title`);
+  await says(page, `${DESK} .check-earlier`, /not yet passed/);
+  await open(page, edition, "card");
+  await says(page, `${leaf("card")} td[data-check]`, /^Not yet.*self-recorded, as this card says$/);
 });
 
 test("handing in with questions unanswered names them first, and each leads back to its question", async () => {

@@ -58,8 +58,14 @@ const CHROMIUM = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first
 /** Where each browser puts what it saves. @type {WeakMap<import("puppeteer-core").Browser, string>} */
 const downloads = new WeakMap();
 
+/** In which browser a file of tests runs that does not say so itself: `chromium` or `firefox`. */
+export const BROWSER = /** @type {"chromium" | "firefox"} */ (process.env.JOURNEYBOOK_BROWSER ?? "chromium");
+
+/** Why a test without scripts is left out; `false` where it runs. */
+export const WITHOUT_SCRIPT = BROWSER === "firefox" && "Firefox cannot be told over WebDriver BiDi to leave scripts off";
+
 /** @param {"chromium" | "firefox"} name */
-export async function launch(name) {
+export async function launch(name = BROWSER) {
   const folder = mkdtempSync(join(tmpdir(), "journeybook-saved-"));
   const browser = await (name === "chromium"
     ? puppeteer.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: CHROMIUM })

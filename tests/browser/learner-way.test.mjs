@@ -51,7 +51,7 @@ async function learn(browser, edition) {
   await seeCertificate(page);
   await seeMarkedAgain(page, form);
   await open(page, edition, "card");
-  await says(page, `${leaf("card")} td[data-check]`, /^Passed.*self-recorded$/);
+  await says(page, `${leaf("card")} td[data-check]`, /^Passed.*self-recorded, as this card says$/);
   assert.deepEqual(wrong, []);
   await context.close();
 }

@@ -17,6 +17,12 @@ export async function open(page, edition, slug) {
     await page.goto(address);
   }
   await seen(page, leaf(slug));
+  await settled(page);
+}
+
+/** Waits until every part that can be seen is set up and laid out; a learner's hand would be slower than that. @param {Page} page */
+export async function settled(page) {
+  await page.waitForFunction(() => [...document.querySelectorAll(".practice .question:not(.live), .foot:not(.laid-out), .plate:not(.laid-out)")].every((each) => !each.checkVisibility()));
 }
 
 /** @param {string} slug */

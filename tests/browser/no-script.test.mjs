@@ -12,7 +12,7 @@ let page;
 const edition = site(fromFolder);
 
 before(async () => {
-  browser = await launch("chromium");
+  browser = await launch();
   ({ page } = await freshPage(browser, { script: false }));
 });
 after(() => browser.close());

@@ -2,11 +2,11 @@
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { COURSE } from "./course.mjs";
-import { freshPage, fromFolder, launch, pause } from "./harness.mjs";
+import { freshPage, fromFolder, launch, pause, WITHOUT_SCRIPT } from "./harness.mjs";
 
 /** @type {import("puppeteer-core").Browser} */
 let browser;
-before(async () => { browser = await launch("chromium"); });
+before(async () => { browser = await launch(); });
 after(() => browser.close());
 
 /** @param {{script?: boolean}} [wish] */
@@ -67,7 +67,7 @@ test("what is typed is never taken as markup", async () => {
   await context.close();
 });
 
-test("without scripts the page says so and shows no dead field", async () => {
+test("without scripts the page says so and shows no dead field", { skip: WITHOUT_SCRIPT }, async () => {
   const { page, context } = await openSearch({ script: false });
   assert.equal(await page.$eval("[data-search] form", (form) => getComputedStyle(form).display), "none");
   assert.equal(await page.$eval("[data-without]", (place) => getComputedStyle(place).display), "block");

@@ -18,7 +18,7 @@ const LESSON = [...LESSONS.keys()][Math.floor(LESSONS.size / 2)];
 let word = "";
 
 before(async () => {
-  browser = await launch("chromium");
+  browser = await launch();
   server = await serve();
   word = await ownWord();
 });
@@ -72,7 +72,7 @@ test("no question of the check, and none of its options, can be searched", async
 
 /** A word that stands in the middle third of the lesson and in no other lesson. */
 async function ownWord() {
-  const { page, context } = await freshPage(browser, { script: false });
+  const { page, context } = await freshPage(browser);
   const texts = new Map();
   for (const lesson of LESSONS.keys()) {
     await page.goto(folder().address(`lesson-${lesson}`));

@@ -36,6 +36,18 @@ it('a card that claims to have passed is not believed', () => {
   assert.ok(!HandedIn.read(handedIn({ 'gate-01': 'a', 'cell-01': 'b' }), 1, facts).result.passed);
 });
 
+it('a line of a card that claims to have passed gets the result of its answers', () => {
+  const [line] = HandedIn.trued([handedIn({ 'gate-01': 'a', 'cell-01': 'b' })], facts);
+  assert.deepEqual(plain([line.passed, line.marks, line.of, line.percent]), [false, 1000, 2000, 50]);
+});
+
+it('lines that say what their answers earn are left as they are, and so is a line of another state of the course', () => {
+  const [right] = HandedIn.trued([handedIn({ 'gate-01': 'b', 'cell-01': 'b' })], facts);
+  assert.ok(right.passed);
+  const lines = [right, handedIn({}, { digest: 'earlier' })];
+  assert.equal(HandedIn.trued(lines, facts), lines);
+});
+
 it('a must-pass question that is wrong holds the whole check, though the marks suffice', () => {
   const { result } = HandedIn.read(handedIn({ 'gate-01': 'a', 'cell-01': 'b' }), 1, facts);
   assert.ok(result.marks >= result.cut);

@@ -74,6 +74,11 @@ const CardRecord = (() => {
     return withCourse(card, course, { checks: [...of(card, course).checks, entry], session: null });
   }
 
+  /** @param {Card} card @param {string} course @param {CheckEntry[]} checks in place of those handed in so far */
+  function withChecks(card, course, checks) {
+    return withCourse(card, course, { checks });
+  }
+
   /** Every question this card has met in the checks of a course, so that the next form can avoid them. @param {Card} card @param {string} course */
   function seenQuestions(card, course) {
     return [...new Set(of(card, course).checks.flatMap((check) => check.questions))].sort();
@@ -137,5 +142,5 @@ const CardRecord = (() => {
     return typeof value === "object" && value !== null && !Array.isArray(value);
   }
 
-  return { LARGEST_FILE, dayOf, blank, of, readLesson, withSession, stepSession, handIn, seenQuestions, toFile, fromFile, isCard };
+  return { LARGEST_FILE, dayOf, blank, of, readLesson, withSession, stepSession, handIn, withChecks, seenQuestions, toFile, fromFile, isCard };
 })();

@@ -12,6 +12,9 @@ const HandedIn = (() => {
   /** What an attempt and the page must have in common for the one to be marked by the other. */
   const OF_ONE_STATE = /** @type {const} */ (["course", "version", "digest", "profile", "language"]);
 
+  /** What a line of a card says of the result, besides the attempt itself. */
+  const NUMBERS = /** @type {const} */ (["marks", "of", "percent", "passed"]);
+
   /**
    * @param {CheckEntry} entry
    * @param {number} number
@@ -34,6 +37,20 @@ const HandedIn = (() => {
   function mark(facts, attempt) {
     const { plan, percent, outcomes, keys } = facts;
     return Result.check({ plan, percent, outcomes, keys, form: attempt.form, answers: attempt.answers });
+  }
+
+  /**
+   * The lines of a card with marks and result as their answers earn them; a line of another state of the course stays as it
+   * is. The very same array where every line is true already.
+   * @param {CheckEntry[]} lines @param {CheckFacts} facts
+   */
+  function trued(lines, facts) {
+    const marked = lines.map((line, index) => {
+      const { result } = read(line, index + 1, facts);
+      const isTrue = !result || NUMBERS.every((name) => result[name] === line[name]);
+      return isTrue ? line : { ...line, marks: result.marks, of: result.of, percent: result.percent, passed: result.passed };
+    });
+    return marked.every((line, index) => line === lines[index]) ? lines : marked;
   }
 
   /**
@@ -68,5 +85,5 @@ const HandedIn = (() => {
     }
   }
 
-  return { read, mark, agrees, isRecord };
+  return { read, mark, trued, agrees, isRecord };
 })();

@@ -38,7 +38,15 @@ const CheckView = (() => {
       return Dom.one(/** @type {DocumentFragment} */ (template.content.cloneNode(true)), ".question");
     }
 
+    /** A line of the card that says something else than its answers earn is put right before it is shown; the route card shows it too. */
+    function putRight() {
+      const { checks } = entry();
+      if (HandedIn.trued(checks, facts) === checks) return;
+      store.edit((card) => CardRecord.withChecks(card, course, HandedIn.trued(CardRecord.of(card, course).checks, facts)));
+    }
+
     function showStart() {
+      putRight();
       onStage = running = "";
       stage.hidden = true;
       stage.replaceChildren();

@@ -39,6 +39,7 @@ const OneFile = (() => {
       if (target && !inside) return;
       const leaf = inside ?? leaves[0];
       for (const each of leaves) each.classList.toggle("is-open", each === leaf);
+      document.body.classList.toggle("at-card", leaf.dataset.kind === "card");
       for (const setUp of waiting.get(leaf) ?? []) setUp();
       waiting.delete(leaf);
       const title = leaf.dataset.title || "";

@@ -5,16 +5,22 @@ const PracticeView = (() => {
   /**
    * @param {ParentNode} within
    * @param {() => string} newSeed random text, for the order of options
+   * @param {(step: () => void) => void} attempt runs what may fail
    */
-  function mountAll(within, newSeed) {
+  function mountAll(within, newSeed, attempt) {
     for (const section of Dom.all(within, ".practice .question")) {
-      const data = PageData.of(section).practice?.[section.dataset.question || ""];
-      if (data) mount(section, data, newSeed);
+      QuestionsLater.add(section, (held) => attempt(() => {
+        const data = PageData.of(section).practice?.[section.dataset.question || ""];
+        if (data) mount(section, data, newSeed, held);
+      }));
     }
   }
 
-  /** @param {HTMLElement} section @param {{key: any, shape: any}} data @param {() => string} newSeed */
-  function mount(section, { key, shape }, newSeed) {
+  /**
+   * @param {HTMLElement} section @param {{key: any, shape: any}} data @param {() => string} newSeed
+   * @param {boolean} held whether somebody has begun to answer the form of the page
+   */
+  function mount(section, { key, shape }, newSeed, held) {
     const remark = Dom.one(section, ".remark");
     const foot = Dom.one(section, ".question-foot");
     let variant = 0;
@@ -24,12 +30,13 @@ const PracticeView = (() => {
     const other = Dom.button(Words.say("Other numbers"), () => start((variant + 1) % shape.variants));
     foot.append(check, again, other);
     Dom.one(section, "form").addEventListener("submit", answer);
-    prepare();
+    prepare(held ? question.control.read() : null);
 
-    function prepare() {
-      question.control.arrange(Draw.arranged(shape, newSeed(), question.id));
+    /** @param {unknown} given what is chosen already; its options then stay where they are */
+    function prepare(given) {
+      if (given === null) question.control.arrange(Draw.arranged(shape, newSeed(), question.id));
       question.useVariant(variant);
-      question.control.write(null);
+      question.control.write(given);
       clear();
       question.answer.open = false;
       question.answer.hidden = true;
@@ -38,7 +45,7 @@ const PracticeView = (() => {
     /** @param {number} next */
     function start(next) {
       variant = next;
-      prepare();
+      prepare(null);
       Dom.focus(Dom.one(section, "legend"));
     }
 

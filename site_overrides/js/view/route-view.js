@@ -46,11 +46,11 @@ const RouteView = (() => {
       const passed = checks.filter((check) => check.passed).pop();
       const last = checks[checks.length - 1];
       if (passed) {
-        place.replaceChildren(ink(Words.say("Passed"), passed.day), Dom.make("span", { class: "mark-note" }, Words.say("self-recorded")));
+        place.replaceChildren(ink(Words.say("Passed"), passed.day), Dom.make("span", { class: "mark-note" }, Words.say("self-recorded, as this card says")));
       } else if (session) {
         place.replaceChildren(Dom.make("span", { class: "mark-box" }, Words.say("Begun")));
       } else if (last) {
-        place.replaceChildren(ink(Words.say("Not yet"), last.day), Dom.make("span", { class: "mark-note" }, Words.say("self-recorded")));
+        place.replaceChildren(ink(Words.say("Not yet"), last.day), Dom.make("span", { class: "mark-note" }, Words.say("self-recorded, as this card says")));
       } else {
         place.replaceChildren(Dom.make("span", { class: "mark-box" }));
       }

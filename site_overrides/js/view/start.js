@@ -22,7 +22,12 @@ const Start = (() => {
         for (const place of Dom.all(document, "[data-search]")) OneFile.whenOpen(place, () => attempt(() => Search.mount(place)));
       },
       () => {
-        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => PracticeView.mountAll(leaf, newSeed)));
+        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => PracticeView.mountAll(leaf, newSeed, attempt)));
+      },
+      // After the questions, whose set-up changes their height.
+      () => {
+        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => FarParts.layOut(leaf));
+        FarParts.layOut();
       },
       () => CardView.mount(store, sheet),
       () => RouteView.mount(store, sheet, { now, language }),
@@ -33,7 +38,7 @@ const Start = (() => {
         }
       },
     ];
-    for (const step of steps) attempt(step);
+    Slices.add(...steps.map((step) => () => attempt(step)));
   }
 
   /** One part that fails leaves the others, and the page itself, as they are. @param {() => void} step */
