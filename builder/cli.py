@@ -6,8 +6,11 @@ Exit codes: 0 done, 1 something has to be mended, 2 the command was not understo
 from __future__ import annotations
 
 import json
+import re
 import shutil
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from datetime import UTC, datetime
 from importlib.resources import as_file, files
@@ -15,7 +18,7 @@ from pathlib import Path
 from typing import Any
 
 import click
-from mkdocs.exceptions import MkDocsException
+from mkdocs.exceptions import Abort, MkDocsException
 
 from journeybook import __version__
 from journeybook.content.json_schema import schemas
@@ -30,23 +33,36 @@ from journeybook.mkdocs_adapter import read_project
 from journeybook.project import Project
 from journeybook.remarking import remark_file
 from journeybook.report import report
+from journeybook.settings import problems_of_settings
 from journeybook.source.near import nearest
 
 
 class _Commands(click.Group):
     """Commands for which a disk that refuses is a sentence, not a traceback."""
 
+    def make_context(
+        self, info_name: str | None, args: list[str], parent: click.Context | None = None, **extra: Any
+    ) -> click.Context:
+        """Understand the command line, which may print the help or the version."""
+        with _said_in_a_sentence():
+            return super().make_context(info_name, args, parent, **extra)
+
     def invoke(self, ctx: click.Context) -> Any:
         """Run the command that was asked for."""
-        try:
+        with _said_in_a_sentence():
             return super().invoke(ctx)
-        except BrokenPipeError:
-            raise  # Whoever reads our output has gone; click ends quietly.
-        except shutil.Error as several:
-            raise click.ClickException(f"Not everything could be written: {several}") from several
-        except OSError as refused:
-            named = f"{refused.filename}: " if refused.filename else ""
-            raise click.ClickException(f"{named}{refused.strerror or refused}.") from refused
+
+
+@contextmanager
+def _said_in_a_sentence() -> Iterator[None]:
+    try:
+        yield
+    except BrokenPipeError:
+        raise  # Whoever reads our output has gone; click ends quietly.
+    except OSError as refused:
+        # What has no name is where the output goes.
+        named = refused.filename or "The output cannot be written"
+        raise click.ClickException(f"{named}: {refused.strerror or refused}.") from refused
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -55,9 +71,18 @@ def main() -> None:
     """Training sites with scored checks and completion certificates, from folders of YAML."""
 
 
-def _project(config_file: Path) -> Project:
+def _project(context: click.Context, config_file: Path, *, as_json: bool = False) -> Project:
+    if not config_file.exists():
+        message = f"There is no {config_file} here; go to the folder that holds it, or name it with -f."
+        raise click.UsageError(message, context)
+    problems = problems_of_settings(config_file)
+    if problems:
+        click.echo(render_json(problems) if as_json else report(problems, config_file.parent), nl=False)
+        context.exit(1)
     try:
         return read_project(config_file)
+    except Abort as refused:  # What is wrong has been said by MkDocs, line by line.
+        raise click.ClickException(f"{config_file} cannot be used until that is mended.") from refused
     except MkDocsException as refused:
         raise click.ClickException(f"{config_file}: {refused}") from refused
 
@@ -82,7 +107,7 @@ def _say(problems: list[Problem], root: Path) -> None:
 @click.pass_context
 def faults(context: click.Context, config_file: Path, as_json: bool) -> None:
     """List everything that has to be mended, without building."""
-    project = _project(config_file)
+    project = _project(context, config_file, as_json=as_json)
     _, problems = courses_of(project)
     if as_json:
         click.echo(render_json(problems), nl=False)
@@ -111,11 +136,19 @@ def new(folder: Path) -> None:
             f"{folder} is there already and is not an empty folder; choose another name."
         )
     with as_file(files("journeybook") / "starter") as starter:
-        shutil.copytree(starter, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns("__pycache__"))
+        try:
+            shutil.copytree(starter, folder, dirs_exist_ok=True, ignore=shutil.ignore_patterns("__pycache__"))
+        except shutil.Error as several:
+            _, first, told = several.args[0][0]
+            reason = re.sub(r"^\[Errno \d+\] |: '.*", "", told)
+            message = f"{first} could not be written: {reason}. Take {folder} away before you try again."
+            raise click.ClickException(message) from several
     click.echo(f"A first course stands in {folder}. See it with:")
     click.echo(f"  cd {_quoted(str(folder))}")
     click.echo(f"  {_beside_us('mkdocs')} serve")
-    click.echo(f"Then fill in {folder / 'course_src' / 'first-course' / 'kit.yml'}.")
+    click.echo("Check it there with:")
+    click.echo(f"  {_beside_us('journeybook')} faults")
+    click.echo(f"Begin with {folder / 'course_src' / 'first-course' / 'kit.yml'}.")
 
 
 def _beside_us(command: str) -> str:
@@ -135,7 +168,11 @@ def schema(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, content in schemas().items():
         path = folder / f"{name}.schema.json"
-        path.write_text(json.dumps(content, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+        text = json.dumps(content, indent=2, ensure_ascii=False) + "\n"
+        try:
+            path.write_text(text, encoding="utf-8")
+        except OSError as refused:
+            raise click.ClickException(f"{path} could not be written: {refused.strerror}.") from refused
         click.echo(path)
 
 
@@ -145,7 +182,7 @@ def schema(folder: Path) -> None:
 @click.pass_context
 def release(context: click.Context, course: str, config_file: Path) -> None:
     """Freeze this version of COURSE, so that its results can be marked for ever."""
-    project = _project(config_file)
+    project = _project(context, config_file)
     if course not in project.courses:
         near = " or ".join(nearest(course, project.courses) or project.courses)
         raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
@@ -157,7 +194,13 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
     (one,) = ready
     folder = project.root / project.courses_dir / course
     now = datetime.now(UTC)
-    made, found = freeze(one.course, folder, now, problems)
+    try:
+        made, found = freeze(one.course, folder, now, problems)
+    except OSError as refused:
+        there = refused.filename or folder / "releases"
+        raise click.ClickException(
+            f"The release could not be written to {there}: {refused.strerror}."
+        ) from refused
     every = list(dict.fromkeys([*problems, *found]))
     if made is None or every:
         _say(every, project.root)
@@ -174,7 +217,7 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
 @click.pass_context
 def mark(context: click.Context, file: Path, config_file: Path, as_json: bool) -> None:
     """Mark an exported attempt again, from its raw answers."""
-    project = _project(config_file)
+    project = _project(context, config_file)
     outcome = remark_file(project, file)
     if outcome.result is None:
         _say(list(outcome.problems), project.root)

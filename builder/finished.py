@@ -28,3 +28,5 @@ class FinishedSite:
     """The problems as a person reads them; empty where there are none."""
     faulty: bool = False
     """True where a fault stands: then the pages show the report, in the preview, or are missing."""
+    for_today: bool = False
+    """True where the report holds what another day would not: such a site is not kept for later."""

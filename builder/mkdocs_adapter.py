@@ -12,26 +12,34 @@ import gc
 import os
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from threading import Thread
+from typing import TYPE_CHECKING, Any, Literal
+from urllib.parse import urlsplit
 
 from mkdocs.config import base, config_options, load_config
-from mkdocs.exceptions import ConfigurationError, PluginError
+from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import TableOfContents
 
 from journeybook import site_cache
+from journeybook.clock import latest_day
+from journeybook.content.load_memo import LoadMemo
 from journeybook.finished import FinishedPage, FinishedSite
 from journeybook.project import Project
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from mkdocs.config.base import ConfigErrors, ConfigWarnings
     from mkdocs.config.defaults import MkDocsConfig
     from mkdocs.livereload import LiveReloadServer
     from mkdocs.structure.nav import Navigation
     from mkdocs.utils.templates import TemplateContext
+
+    from journeybook.pages_on_demand import PagesOnDemand
+    from journeybook.preview import Preview, Shown
 
 log = get_plugin_logger(__name__)
 
@@ -88,6 +96,29 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
     def __init__(self) -> None:
         self._serving = False
         self._site = FinishedSite()
+        self._keeping: Thread | None = None
+        """Puts the site that was made into the cache."""
+        self._memo = LoadMemo()
+        self._preview: Preview | None = None
+        """Made once the server is there."""
+        self._on_demand: PagesOnDemand | None = None
+        self._shown: Shown | None = None
+        """What the preview shows; None where the pages are written out as in a build."""
+
+    def load_config(
+        self, options: dict[str, Any], config_file_path: str | None = None
+    ) -> tuple[ConfigErrors, ConfigWarnings]:
+        """Say in our own way what is wrong with our settings, before MkDocs does in its own."""
+        errors, warnings = super().load_config(options, config_file_path)
+        if errors or warnings or not self.config.courses:
+            from journeybook.settings import report_on_settings  # a build without a fault has no use for it
+
+            said = report_on_settings(Path(config_file_path or ""))
+            if said:
+                log.error("\n%s", said)
+                # This one the preview prints without a traceback.
+                raise Abort("Nothing was built, and the last site is untouched.")
+        return errors, warnings
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
         """Remember what was asked for; having this event at all keeps the plugin alive between rebuilds."""
@@ -96,20 +127,24 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Load, check and make every page in memory, while the last good site is still there."""
         config.use_directory_urls = False
-        if not config.site_url:
-            # A site map of relative addresses would help nobody.
+        if not config.site_url or self._serving:
+            # A site map of relative addresses, or of those of a preview, would help nobody.
             config.theme.static_templates.discard("sitemap.xml")
         project = project_of(config, self.config)
         config.watch.extend(str(folder) for folder in project.watched() if str(folder) not in config.watch)
         # Making a site makes very many objects and hardly a circle of them; they are looked for once it is done.
         gc.disable()
-        made = self._made(project, config.site_name)
+        made: FinishedSite | Shown
+        if self._preview is None or self._others_see_pages(config):
+            self._shown = None
+            made = self._site = self._made(project, config.site_name)
+        else:
+            made = self._shown = self._preview.renewed(project, config.site_name)
         if made.report:
             (log.error if made.faulty else log.warning)("\n%s", made.report)
         if made.faulty and not self._serving:
             raise PluginError("Nothing was built, and the last site is untouched.")
         _need_to_write_in(Path(config.site_dir))
-        self._site = made
         return config
 
     def _made(self, project: Project, name: str) -> FinishedSite:
@@ -122,16 +157,22 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         # Loading all that makes a site takes longer than fetching one, so it waits until it is needed.
         from journeybook.building import faults_everywhere, finished_site
 
-        made = finished_site(project, name=name, preview=self._serving)
+        made = finished_site(project, name=name, preview=self._serving, memo=self._memo)
         if made.faulty:
             return faults_everywhere(made.report, self._site, name) if self._serving else made
-        if key:
-            site_cache.keep(folder, key, made)
+        if key and not made.for_today:
+            # The checksum and the disk need little of the processor, so MkDocs can write the pages meanwhile.
+            self._keeping = Thread(target=site_cache.keep, args=(folder, key, made))
+            self._keeping.start()
         return made
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:  # noqa: ARG002
         """Hand over our pages and files and nothing else, so that no YAML is copied into the site."""
         ours = Files([])
+        if self._on_demand is not None:
+            self._on_demand.show(self._shown.parts if self._shown else {})
+        if self._shown is not None:
+            return ours
         as_pages = self._others_see_pages(config)
         for page in self._site.pages:
             if as_pages:
@@ -153,17 +194,31 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         heard = (method for event in _EVENTS_OF_PAGES for method in config.plugins.events[event])
         others = any(getattr(method, "__self__", None) is not self for method in heard)
         own_theme = config.theme.name != "journeybook" or config.theme.custom_dir is not None
-        return others or own_theme or bool(config.site_url)
+        return others or own_theme or (bool(config.site_url) and not self._serving)
 
     def on_serve(
         self,
         server: LiveReloadServer,
         *,
         config: MkDocsConfig,
-        builder: Callable[..., None],  # noqa: ARG002 - the signature is MkDocs'
+        builder: Callable[..., None],
     ) -> LiveReloadServer:
-        """Look at the files more often than MkDocs does, so that a saved change shows while the eye is still there."""
-        from watchdog.observers.polling import PollingObserver  # a build has no use for it
+        """Make pages when they are asked for, and look at the files more often than MkDocs does.
+
+        So a saved change shows while the eye is still there.
+        """
+        from watchdog.observers.polling import PollingObserver  # a build has no use for these
+
+        from journeybook.pages_on_demand import PagesOnDemand
+        from journeybook.preview import Preview
+
+        behind = server.get_app()
+        assert behind is not None, "MkDocs sets it when it makes the server"
+        mount = urlsplit(config.site_url or "/").path
+        self._on_demand = PagesOnDemand(behind, Path(config.site_dir), mount)
+        server.set_app(self._on_demand)
+        pages = [page.path for page in self._site.pages]
+        self._preview = Preview(self._memo, pages, lambda said: log.warning("\n%s", said))
 
         watched: list[str] = []
         for path in (config.docs_dir, config.config_file_path, *config.theme.dirs):
@@ -172,19 +227,27 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
                 watched.append(path)
         server.observer = PollingObserver(timeout=_SECONDS_BETWEEN_LOOKS)
         server.build_delay = _SECONDS_OF_QUIET
+        server.builder = _said_plainly(builder, Path(config.config_file_path))
         for path in watched:
             server.watch(path)
         return server
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:  # noqa: ARG002 - the signature is MkDocs'
         """Look for circles of objects again; a preview goes on for hours."""
+        self._end_keeping()
         gc.enable()
-        if self._serving:
-            gc.collect()
+        if self._serving and self._shown is None:
+            gc.collect()  # otherwise the preview does it, once the change is on the screen
 
     def on_build_error(self, *, error: Exception) -> None:  # noqa: ARG002 - the signature is MkDocs'
         """The same after a build that came to nothing."""
+        self._end_keeping()
         gc.enable()
+
+    def _end_keeping(self) -> None:
+        if self._keeping is not None:
+            self._keeping.join()
+            self._keeping = None
 
     def on_page_context(
         self,
@@ -198,6 +261,21 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         assert isinstance(page, WholePage), "on_files makes every page"
         context.update({"whole_page": page.html})  # type: ignore[misc]  # the theme's own name
         return context
+
+
+def _said_plainly(builder: Callable[[], None], config_file: Path) -> Callable[[], None]:
+    """A rebuild for the preview, where a mkdocs.yml that cannot be used is told without a traceback."""
+
+    def build_again() -> None:
+        try:
+            builder()
+        except (ConfigurationError, PluginError) as refused:
+            from journeybook.settings import report_on_settings  # likewise
+
+            # This exception the server prints as it is.
+            raise Abort(report_on_settings(config_file) or str(refused)) from refused
+
+    return build_again
 
 
 def _need_to_write_in(folder: Path) -> None:
@@ -225,6 +303,7 @@ def project_of(config: MkDocsConfig, settings: JourneybookConfig) -> Project:
         profile=settings.profile,
         courses_dir=courses_dir.relative_to(root).as_posix(),
         quizzes_dir=settings.quizzes,
+        today=latest_day(),
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 
@@ -18,6 +19,8 @@ class Project:
     """The jurisdiction the site is built for: the name of a file in each course's ``profiles`` folder."""
     courses_dir: str = "course_src"
     quizzes_dir: str = "quizzes"
+    today: date | None = None
+    """The latest day that has begun; a later one in a file is a warning. Without it no day counts as still to come."""
 
     def watched(self) -> tuple[Path, ...]:
         """Folders whose changes make the site stale."""

@@ -8,7 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from journeybook.content.model import ChoiceQuestion, ChoicesQuestion, Course
+from journeybook.audit.audit_memo import AuditMemo
+from journeybook.content.model import Bank, ChoiceQuestion, ChoicesQuestion, Course
 from journeybook.diagnostics.codes import warning
 from journeybook.diagnostics.problem import Problem
 
@@ -17,12 +18,18 @@ _POINTS_AT_OTHERS = re.compile(
 )
 
 
-def find_above_options(course: Course) -> Iterator[Problem]:
+def find_above_options(course: Course, memo: AuditMemo | None = None) -> Iterator[Problem]:
     """Options that say all or none of the above."""
     if not course.languages[0].startswith("en"):
         return
-    for question in course.questions.values():
-        if isinstance(question, ChoiceQuestion | ChoicesQuestion):
+    memo = memo or AuditMemo()
+    for bank in course.banks:
+        yield from memo.of_bank(_in_bank, bank)
+
+
+def _in_bank(bank: Bank) -> Iterator[Problem]:
+    for question in bank.questions:
+        if isinstance(question, ChoiceQuestion | ChoicesQuestion) and question.retired is None:
             for option in question.options:
                 found = _POINTS_AT_OTHERS.search(option.text)
                 if found:

@@ -7,10 +7,12 @@ the marking's own reader.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from functools import partial
 from typing import Any
 
+from journeybook.audit.audit_memo import AuditMemo
 from journeybook.content.model import Course, NumberQuestion
 from journeybook.diagnostics.codes import warning
 from journeybook.diagnostics.problem import Problem
@@ -18,23 +20,30 @@ from journeybook.marking.keys import lower
 from journeybook.marking.typed_number import MOST_DIGITS, read_typed
 
 
-def find_untypeable_numbers(course: Course) -> Iterator[Problem]:
+def find_untypeable_numbers(course: Course, memo: AuditMemo | None = None) -> Iterator[Problem]:
     """Number questions with a variant that no typed number answers rightly; the first such variant is named."""
+    memo = memo or AuditMemo()
     for question in course.questions.values():
-        if not isinstance(question, NumberQuestion):
-            continue
-        key: dict[str, Any] = dict(lower(question, course))
-        for row, accepted in enumerate(key["variants"], start=1):
-            why = why_untypeable(Fraction(accepted["low"]), Fraction(accepted["high"]))
-            if why:
-                where = f" in row {row} of `given`" if question.given else ""
-                yield warning(
-                    "A009",
-                    question.place,
-                    f"Nobody can type the right number{where}: {why}.",
-                    "Give it a tolerance, or round the right number with `round(…, places)`.",
-                )
-                break
+        if isinstance(question, NumberQuestion):
+            # Expressions name values of the two sheets.
+            parts = (question, course.kit, course.profile)
+            yield from memo.same(("number", question.id), parts, partial(_in_question, question, course))
+
+
+def _in_question(question: NumberQuestion, course: Course) -> Sequence[Problem]:
+    key: dict[str, Any] = dict(lower(question, course))
+    for row, accepted in enumerate(key["variants"], start=1):
+        why = why_untypeable(Fraction(accepted["low"]), Fraction(accepted["high"]))
+        if why:
+            where = f" in row {row} of `given`" if question.given else ""
+            found = warning(
+                "A009",
+                question.place,
+                f"Nobody can type the right number{where}: {why}.",
+                "Give it a tolerance, or round the right number with `round(…, places)`.",
+            )
+            return (found,)
+    return ()
 
 
 def why_untypeable(low: Fraction, high: Fraction) -> str:

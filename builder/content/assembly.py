@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from datetime import date
+from functools import partial
 
 from journeybook.content.checks import cross_check
+from journeybook.content.formats.questions import BankFile
 from journeybook.content.formats.sheets import SheetFile
 from journeybook.content.gathered import Gathered
 from journeybook.content.layout import arrange
 from journeybook.content.limited_sources import SourcesOfProfile
+from journeybook.content.load_memo import LoadMemo
+from journeybook.content.misnamed import rename
 from journeybook.content.model import Bank, Course, Module, Sheet
 from journeybook.content.reading import gather
 from journeybook.diagnostics.problem import Level, Problem
@@ -22,21 +27,41 @@ def course_from_files(
     course_dir: str,
     quiz_dir: str,
     unread: Iterable[str] = (),
+    today: date | None = None,
+    memo: LoadMemo | None = None,
 ) -> tuple[Course | None, list[Problem]]:
     """The course, or None where any fault was found, and every problem, sorted by file, line and column.
 
     ``files`` are paths (forward slashes, relative to the folder of mkdocs.yml) and their bytes; ``unread``
-    are paths of files that are there but could not be read, and whose problems the caller has noted.
+    are paths of files that are there but could not be read, and whose problems the caller has noted. ``today``
+    is the latest day that has begun; without it no day counts as still to come. ``memo`` saves what the last load
+    did already; the caller stands inside its ``one_round``.
     """
     unread = list(unread)
-    layout, problems = arrange([*files, *unread], course_dir=course_dir, quiz_dir=quiz_dir)
-    gathered, found = gather(files, unread, layout, course_id, profile)
-    problems.extend(found)
-    problems.extend(cross_check(gathered))
+    renamed = rename(files, unread, course_dir=course_dir, quiz_dir=quiz_dir)
+    layout, misplaced = arrange(renamed.paths, course_dir=course_dir, quiz_dir=quiz_dir)
+    gathered, found = gather(files, [*unread, *renamed.unread], layout, course_id, profile, memo=memo)
+    gathered.today = today
+    problems = [*renamed.problems, *misplaced, *found, *cross_check(gathered)]
+    problems = _each_place_once(problems)
     problems.sort(key=lambda problem: (problem.place, problem.code))
     if unread or any(problem.level is Level.FAULT for problem in problems):
         return None, problems
-    return _put_together(gathered), problems
+    return _put_together(gathered, memo or LoadMemo()), problems
+
+
+def _each_place_once(problems: list[Problem]) -> list[Problem]:
+    """Without what follows from a fault in the text of a file at the same place: `yes` there is no wrong word too."""
+    told = {problem.place for problem in problems if problem.code.startswith("S")}
+    places = {(place.file, place.line, place.column) for place in told if place.length}
+    if not places:
+        return problems
+    return [
+        problem
+        for problem in problems
+        if problem.code.startswith("S")
+        or (problem.place.file, problem.place.line, problem.place.column) not in places
+    ]
 
 
 def _sheet(sheet_id: str, file: SheetFile) -> Sheet:
@@ -44,7 +69,11 @@ def _sheet(sheet_id: str, file: SheetFile) -> Sheet:
     return Sheet(id=sheet_id, title=file.title, values=values, place=file.place)
 
 
-def _put_together(got: Gathered) -> Course | None:
+def _bank(name: str, file: BankFile, ours: SourcesOfProfile) -> Bank:
+    return Bank(id=name, title=file.title, questions=ours.without_others(file.questions), place=file.place)
+
+
+def _put_together(got: Gathered, memo: LoadMemo) -> Course | None:
     """The model; None only if a part is missing, which always comes with a fault."""
     course, kit, profile, sources = got.course, got.kit, got.profile, got.sources
     if course is None or kit is None or profile is None or sources is None:
@@ -56,14 +85,21 @@ def _put_together(got: Gathered) -> Course | None:
             operation=module.folder.operation,
             title=module.file.title,
             summary=module.file.summary,
-            lessons=ours.without_others(module.lessons),
+            lessons=tuple(
+                memo.same(
+                    ("lesson", lesson.place.file),
+                    (lesson, ours.others),
+                    partial(ours.without_others_in, lesson),
+                )
+                for lesson in module.lessons
+            ),
             place=module.file.place,
         )
         for module in got.modules
         if module.file is not None
     )
     banks = tuple(
-        Bank(id=name, title=file.title, questions=ours.without_others(file.questions), place=file.place)
+        memo.same(("bank", file.place.file), (file, ours.others), partial(_bank, name, file, ours))
         for name, file in got.banks.items()
     )
     return Course(
@@ -76,7 +112,7 @@ def _put_together(got: Gathered) -> Course | None:
         issuer=course.issuer,
         contact=course.contact,
         approved=course.approved,
-        validity=ours.without_others([course.validity])[0],
+        validity=ours.without_others_in(course.validity),
         outcomes=course.outcomes,
         critical_facts=ours.without_others(course.critical_facts),
         cautions=course.cautions,

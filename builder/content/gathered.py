@@ -9,16 +9,18 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from enum import StrEnum
 from functools import cached_property
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
+from journeybook.content.file_read import FileRead
 from journeybook.content.formats.course import CourseFile
 from journeybook.content.formats.lesson import FigureFile, ModuleFile
 from journeybook.content.formats.questions import BankFile
 from journeybook.content.formats.sheets import SheetFile, SourcesFile, WordsFile
 from journeybook.content.layout import Layout, ModuleFolder
-from journeybook.content.model import Blueprint, Figure, Lesson, NumberQuestion, Value
+from journeybook.content.model import Blueprint, Figure, Lesson, Question, Value
 from journeybook.diagnostics.problem import Place
 from journeybook.source.near import nearest
 from journeybook.source.reading import Origin
@@ -65,6 +67,15 @@ class Names:
         return "Correct it, or add"
 
 
+class SheetsRead(NamedTuple):
+    """The values that arithmetic may name."""
+
+    values: dict[str, dict[str, Value]]
+    """``kit`` and ``profile`` -> their values by id."""
+    unread: frozenset[str]
+    """Which of the two could not be read whole."""
+
+
 @dataclass(kw_only=True)
 class ModuleRead:
     """A module folder as read; ``file`` is missing where module.yml is or is unsound."""
@@ -105,36 +116,60 @@ class Gathered:
     figures: dict[str, Figure] = field(default_factory=dict)
     banks: dict[str, BankFile] = field(default_factory=dict)
     blueprint: Blueprint | None = None
-    origins: dict[int, Origin] = field(default_factory=dict)
+    files: list[FileRead] = field(default_factory=list)
+    """Each file of this build that could be read, in the order of reading."""
     names: dict[Naming, Names] = field(default_factory=lambda: {one: Names() for one in Naming})
     draft: bool = False
     """course.yml's ``draft``."""
-    _by_type: dict[type, list[Any]] | None = None
+    today: date | None = None
+    """The latest day that has begun, where that is known."""
 
     def every(self, kind: type[Thing]) -> list[Thing]:
         """Every sound object of a class (or of its subclasses), file by file, top to bottom."""
-        if self._by_type is None:
-            self._by_type = {}
-            for origin in self.origins.values():
-                self._by_type.setdefault(type(origin.thing), []).append(origin.thing)
-        return [thing for made, things in self._by_type.items() if issubclass(made, kind) for thing in things]
+        return [
+            thing for made, things in self._by_class.items() if issubclass(made, kind) for thing in things
+        ]
 
     @cached_property
-    def question_of_slip(self) -> dict[int, NumberQuestion]:
-        """``id()`` of a slip -> its question, whose given numbers its reason may show."""
-        return {id(slip): question for question in self.every(NumberQuestion) for slip in question.slips}
+    def _by_class(self) -> dict[type, list[Any]]:
+        found: dict[type, list[Any]] = {}
+        for file in self.files:
+            for made, things in file.by_class.items():
+                found.setdefault(made, []).extend(things)
+        return found
 
     @cached_property
-    def values_by_name(self) -> dict[str, dict[str, Value]]:
-        """``kit`` and ``profile`` -> the values of the sheet by id, as arithmetic looks them up."""
-        return {
-            "kit": {value.id: value for value in self.kit.values} if self.kit else {},
-            "profile": {value.id: value for value in self.profile.values} if self.profile else {},
-        }
+    def _origins(self) -> dict[int, Origin]:
+        """Put together when the first place is asked for: in a sound course that is seldom."""
+        found: dict[int, Origin] = {}
+        for file in self.files:
+            found.update(file.origins)
+        return found
+
+    @cached_property
+    def questions(self) -> dict[str, Question]:
+        """Every sound question by its id."""
+        return {question.id: question for question in self.every(Question)}
+
+    @property
+    def sheets(self) -> SheetsRead:
+        """The kit sheet and the profile."""
+        both = {"kit": self.kit, "profile": self.profile}
+        return SheetsRead(
+            {
+                name: {value.id: value for value in sheet.values} if sheet else {}
+                for name, sheet in both.items()
+            },
+            frozenset(name for name, sheet in both.items() if sheet is None),
+        )
 
     def place(self, thing: object, key: str | None = None, index: int | None = None) -> Place:
         """Where an object of the model, a field of it, or an entry of that field's list stands."""
-        return self.origins[id(thing)].place(key, index)
+        return self._origins[id(thing)].place(key, index)
+
+    def lacks_any(self, named: Iterable[tuple[Naming, str]]) -> bool:
+        """True when no file holds one of the names."""
+        return any(self.names[naming].lacks(name) for naming, name in named)
 
     def missing(self, naming: Naming, names: Iterable[str]) -> Iterator[tuple[int, str]]:
         """The names (with their number) that no file holds."""

@@ -16,11 +16,11 @@ BLUEPRINT_NAME = "competence-check.yml"
 _LATER = ("benches", "drills", "practicals", "job-cards", "duties", "translations")
 """Folders whose names are kept for parts of a course that this version does not read."""
 _FOLDERS = ("modules", "figures", "profiles")
-_TOP = ("course.yml", "kit.yml", "sources.yml", "words.yml")
+TOP = ("course.yml", "kit.yml", "sources.yml", "words.yml")
 _MODULE_FOLDER = re.compile(rf"(\d{{1,4}})-({ID_PATTERN})")
 _NOT_OURS = ("README.md", "Thumbs.db", "desktop.ini")
 """Notes to people, and what Windows puts into folders by itself."""
-_PICTURES = ("png", "jpg", "jpeg", "gif", "webp", "bmp", "tif", "tiff", "pdf", "PNG", "JPG", "JPEG")
+PICTURES = ("png", "jpg", "jpeg", "gif", "webp", "bmp", "tif", "tiff", "pdf", "PNG", "JPG", "JPEG")
 _LEADING_NUMBER = re.compile(r"\d{1,9}")
 
 
@@ -49,6 +49,8 @@ class Layout:
     modules: list[ModuleFolder] = field(default_factory=list)
     banks: dict[str, str] = field(default_factory=dict)
     blueprint: str = ""
+    unread: list[str] = field(default_factory=list)
+    """Paths of files that have to be renamed before they are read, or whose folder has to be."""
 
 
 def arrange(paths: Iterable[str], *, course_dir: str, quiz_dir: str) -> tuple[Layout, list[Problem]]:
@@ -102,15 +104,6 @@ def _misplaced(path: str, cure: str, what: str = "Nothing reads this file") -> P
 def _yaml_stem(path: str, name: str, problems: list[Problem]) -> str:
     """The name without ``.yml``, or nothing after noting what is wrong with it."""
     stem, dot, ending = name.rpartition(".")
-    if ending in ("yaml", "YML", "YAML", "Yml"):
-        problems.append(
-            _misplaced(
-                path,
-                f"Rename it to `{stem}.yml`.",
-                f"Files end in `.yml` here; a `.{ending}` file is not read",
-            )
-        )
-        return ""
     if not dot or ending != "yml":
         problems.append(
             _misplaced(path, "Move it out of this folder, or give it the ending `.yml` if it is YAML.")
@@ -119,26 +112,23 @@ def _yaml_stem(path: str, name: str, problems: list[Problem]) -> str:
     return stem
 
 
-def _id_stem(path: str, name: str, problems: list[Problem]) -> str:
-    stem = _yaml_stem(path, name, problems)
-    if stem and not (re.fullmatch(ID_PATTERN, stem) and len(stem) <= ID_LENGTH):
-        plain = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-")
-        cure = (
-            f"Rename it to `{plain}.yml`."
-            if re.fullmatch(ID_PATTERN, plain)
-            else "Rename it, starting with a letter."
+def _as_id(layout: Layout, path: str, stem: str, ending: str, problems: list[Problem]) -> str:
+    """The id that a name stands for; where the file has to be renamed first, the id it has then, or nothing."""
+    if re.fullmatch(ID_PATTERN, stem) and len(stem) <= ID_LENGTH:
+        return stem
+    plain = re.sub(r"[^a-z0-9]+", "-", stem.lower()).strip("-")
+    is_id = re.fullmatch(ID_PATTERN, plain) is not None and len(plain) <= ID_LENGTH
+    problems.append(
+        fault(
+            "C025",
+            whole_file(path),
+            f"The file name `{stem}` cannot be an id: small letters, digits and single hyphens, a "
+            "letter first.",
+            f"Rename it to `{plain}{ending}`." if is_id else "Rename it, starting with a letter.",
         )
-        problems.append(
-            fault(
-                "C025",
-                whole_file(path),
-                f"The file name `{stem}` cannot be an id: small letters, digits and single hyphens, a "
-                "letter first.",
-                cure,
-            )
-        )
-        return ""
-    return stem
+    )
+    layout.unread.append(path)
+    return plain if is_id else ""
 
 
 def _place_course_file(
@@ -146,10 +136,10 @@ def _place_course_file(
 ) -> None:
     head, _, rest = inner.partition("/")
     if not rest:
-        if head in _TOP:
+        if head in TOP:
             layout.top[head] = path
         elif stem := _yaml_stem(path, head, problems):
-            near = nearest(head, _TOP) or nearest(stem, [*_FOLDERS])
+            near = nearest(head, TOP) or nearest(stem, [*_FOLDERS])
             problems.append(
                 _misplaced(path, f"Rename it to `{near[0]}`." if near else "Move it where it belongs.")
             )
@@ -179,8 +169,9 @@ def _place_flat_file(layout: Layout, path: str, head: str, name: str, problems: 
     if "/" in name:
         problems.append(_misplaced(path, f"Put it into {head}/ itself, not deeper."))
     elif head == "figures" and name.endswith(".svg"):
-        layout.drawings[name[:-4]] = path
-    elif head == "figures" and name.rpartition(".")[2] in _PICTURES:
+        if drawn := _as_id(layout, path, name[:-4], ".svg", problems):
+            layout.drawings.setdefault(drawn, path)
+    elif head == "figures" and name.rpartition(".")[2] in PICTURES:
         problems.append(
             _misplaced(
                 path,
@@ -188,8 +179,10 @@ def _place_flat_file(layout: Layout, path: str, head: str, name: str, problems: 
                 "A figure is a drawing in SVG; this picture is not shown",
             )
         )
-    elif stem := _id_stem(path, name, problems):
-        (layout.figures if head == "figures" else layout.profiles)[stem] = path
+    elif (stem := _yaml_stem(path, name, problems)) and (
+        meant := _as_id(layout, path, stem, ".yml", problems)
+    ):
+        (layout.figures if head == "figures" else layout.profiles).setdefault(meant, path)
 
 
 def _place_quiz_file(layout: Layout, path: str, name: str, problems: list[Problem]) -> None:
@@ -197,8 +190,10 @@ def _place_quiz_file(layout: Layout, path: str, name: str, problems: list[Proble
         problems.append(_misplaced(path, "Put it into the course's quiz folder itself, not deeper."))
     elif name == BLUEPRINT_NAME:
         layout.blueprint = path
-    elif stem := _id_stem(path, name, problems):
-        layout.banks[stem] = path
+    elif (stem := _yaml_stem(path, name, problems)) and (
+        bank := _as_id(layout, path, stem, ".yml", problems)
+    ):
+        layout.banks.setdefault(bank, path)
 
 
 def _place_modules(layout: Layout, folders: dict[str, list[str]]) -> Iterable[Problem]:
@@ -206,6 +201,8 @@ def _place_modules(layout: Layout, folders: dict[str, list[str]]) -> Iterable[Pr
     names: dict[str, str] = {}
     for folder, paths in folders.items():
         found = _MODULE_FOLDER.fullmatch(folder)
+        if found is None or len(found[2]) > ID_LENGTH or int(found[1]) == 0:
+            layout.unread.extend(paths)
         if found is None or len(found[2]) > ID_LENGTH:
             plain = re.sub(r"[^a-z0-9]+", "-", folder.lower()).strip("-0123456789")
             yield fault(

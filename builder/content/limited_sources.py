@@ -16,18 +16,23 @@ class SourcesOfProfile:
 
     def __init__(self, citations: Iterable[Citation], profile: str) -> None:
         self.citations: dict[str, Citation] = {}
-        self._others: set[str] = set()
+        others: set[str] = set()
         for citation in citations:
             if citation.is_for(profile):
                 self.citations[citation.id] = citation
             else:
-                self._others.add(citation.id)
+                others.add(citation.id)
+        self.others = frozenset(others)
+        """Ids of the sources of other profiles."""
 
     def without_others(self, things: Iterable[Grounded]) -> tuple[Grounded, ...]:
         """The same things without the sources of other profiles; the same object where nothing drops out."""
-        return tuple(
-            thing
-            if self._others.isdisjoint(thing.sources)
-            else replace(thing, sources=tuple(name for name in thing.sources if name not in self._others))
-            for thing in things
-        )
+        if not self.others:
+            return tuple(things)
+        return tuple([self.without_others_in(thing) for thing in things])
+
+    def without_others_in(self, thing: Grounded) -> Grounded:
+        """One thing likewise."""
+        if self.others.isdisjoint(thing.sources):
+            return thing
+        return replace(thing, sources=tuple(name for name in thing.sources if name not in self.others))

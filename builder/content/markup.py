@@ -132,6 +132,18 @@ def render_plain(text: str) -> str:
     return text.strip() if _is_plain(text) else _plain_of(_MARKDOWN.parse(text))
 
 
+def code_in(text: str) -> str:
+    """What stands in a text as code, where signs are meant as signs; empty where there is none."""
+    if "`" not in text and "    " not in text and "\t" not in text and "~~~" not in text:
+        return ""
+    pieces: list[str] = []
+    for token in _MARKDOWN.parse(text):
+        if token.type in ("fence", "code_block"):
+            pieces.append(token.content)
+        pieces.extend(child.content for child in token.children or [] if child.type == "code_inline")
+    return "\n".join(pieces)
+
+
 def _is_plain(text: str) -> bool:
     """True for one line of words without any mark."""
     return _SPECIAL.search(text) is None and _STARTS_BLOCK.search(text) is None

@@ -2,51 +2,63 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
+from functools import partial
 from typing import Any
 
+from journeybook.content.file_read import FileRead, read_file
 from journeybook.content.formats.blueprint import BLUEPRINT
 from journeybook.content.formats.course import COURSE
-from journeybook.content.formats.lesson import FIGURE, LESSON, MODULE
+from journeybook.content.formats.lesson import FIGURE, LESSON, MODULE, FigureFile
 from journeybook.content.formats.questions import BANK
 from journeybook.content.formats.sheets import KIT, PROFILE, SOURCES, WORDS
 from journeybook.content.gathered import Gathered, ModuleRead, Naming, UnusedProfile
 from journeybook.content.layout import Layout, ModuleFolder
+from journeybook.content.load_memo import LoadMemo
 from journeybook.content.model import Figure, Lesson
 from journeybook.content.whole_file import whole_file
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 from journeybook.drawing.svg_check import check_svg
 from journeybook.source.near import nearest
-from journeybook.source.reading import INVALID
-from journeybook.source.shapes import Record, read_root
-from journeybook.source.strict_yaml import read_document
+from journeybook.source.shapes import Record
 
 
 def gather(
-    files: Mapping[str, bytes], unread: Iterable[str], layout: Layout, course_id: str, profile_id: str
+    files: Mapping[str, bytes],
+    unread: Iterable[str],
+    layout: Layout,
+    course_id: str,
+    profile_id: str,
+    *,
+    memo: LoadMemo | None = None,
 ) -> tuple[Gathered, list[Problem]]:
     """Read every file of the layout.
 
-    ``unread`` are paths that are there but could not be read from the disk.
+    ``unread`` are paths that are there but could not be read from the disk; ``memo`` knows what came of files that
+    are as they were.
     """
-    reader = _Reader(files, set(unread), Gathered(course_id=course_id, profile_id=profile_id, layout=layout))
+    cannot = {*unread, *layout.unread}
+    gathered = Gathered(course_id=course_id, profile_id=profile_id, layout=layout)
+    reader = _Reader(files, cannot, gathered, memo or LoadMemo())
+    if any(path.startswith(f"{layout.course_dir}/modules/") for path in layout.unread):
+        reader.gathered.names[Naming.LESSON].whole = False
     reader.read_everything()
     return reader.gathered, reader.problems
 
 
-def _ids(entries: object) -> Iterator[str]:
-    for entry in entries if isinstance(entries, list) else []:
-        name = entry.get("id") if isinstance(entry, dict) else None
-        if isinstance(name, str):
-            yield name
+def _figure(name: str, file: FigureFile, svg: str) -> Figure:
+    return Figure(id=name, title=file.title, alt=file.alt, caption=file.caption, svg=svg, place=file.place)
 
 
 class _Reader:
-    def __init__(self, files: Mapping[str, bytes], unread: set[str], gathered: Gathered) -> None:
+    def __init__(
+        self, files: Mapping[str, bytes], unread: set[str], gathered: Gathered, memo: LoadMemo
+    ) -> None:
         self.files = files
         self.unread = unread
         self.gathered = gathered
+        self.memo = memo
         self.problems: list[Problem] = []
 
     def read_everything(self) -> None:
@@ -93,21 +105,28 @@ class _Reader:
 
         ``names``: key of a list -> what its ids name.
         """
-        document, problems = (None, []) if path in self.unread else read_document(self.files[path], path)
-        self.problems.extend(problems)
-        if document is None:
+        file = self._file(path, shape, given)
+        if file is None:
             for naming in names.values():
                 self.gathered.names[naming].whole = False
             return None
         for key, naming in names.items():
-            entries = document.root.get(key) if isinstance(document.root, dict) else None
-            self.gathered.names[naming].known.update(_ids(entries))
-            if not isinstance(entries, list):
+            self.gathered.names[naming].known.update(file.ids(key))
+            if not file.has_list(key):
                 self.gathered.names[naming].whole = False
-        value, reading = read_root(shape, document, given)
-        self.problems.extend(reading.problems)
-        self.gathered.origins.update(reading.origins)
-        return None if value is INVALID else value
+        self.gathered.files.append(file)
+        return file.value
+
+    def _file(
+        self, path: str, shape: Record, given: Mapping[str, Mapping[str, Any]] | None = None
+    ) -> FileRead | None:
+        """The file as read, its problems noted; None where its text could not be read to its end."""
+        if path in self.unread:
+            return None
+        data = self.files[path]
+        file = self.memo.same((path, shape), (data, given), partial(read_file, data, path, shape, given))
+        self.problems.extend(file.problems)
+        return None if file.root is None else file
 
     def _read_top(self, name: str, shape: Record, **names: Naming) -> Any:
         path = self.gathered.layout.top.get(name)
@@ -151,16 +170,11 @@ class _Reader:
 
     def _read_unused_profile(self, name: str, path: str) -> None:
         """Read a profile that this build is not for: another country's must not rot unseen."""
-        if path in self.unread:
-            return
-        document, problems = read_document(self.files[path], path)
-        self.problems.extend(problems)
-        if document is None:
-            return
-        file, reading = read_root(PROFILE, document)
-        self.problems.extend(reading.problems)
-        if file is not INVALID:
-            self.gathered.unused_profiles.append(UnusedProfile(id=name, file=file, origins=reading.origins))
+        file = self._file(path, PROFILE)
+        if file is not None and file.value is not None:
+            self.gathered.unused_profiles.append(
+                UnusedProfile(id=name, file=file.value, origins=file.origins)
+            )
 
     def _read_module(self, folder: ModuleFolder) -> ModuleRead:
         file = None
@@ -186,21 +200,17 @@ class _Reader:
 
     def _read_lesson(self, path: str) -> Lesson | None:
         names = self.gathered.names[Naming.LESSON]
-        document, problems = (None, []) if path in self.unread else read_document(self.files[path], path)
-        self.problems.extend(problems)
-        if document is None:
+        file = self._file(path, LESSON)
+        if file is None:
             names.whole = False
             return None
-        root = document.root
-        name = root.get("id") if isinstance(root, dict) else None
+        name = file.root.get("id") if isinstance(file.root, dict) else None
         if isinstance(name, str):
             names.known.add(name)
         else:
             names.whole = False
-        value, reading = read_root(LESSON, document)
-        self.problems.extend(reading.problems)
-        self.gathered.origins.update(reading.origins)
-        return value if isinstance(value, Lesson) else None
+        self.gathered.files.append(file)
+        return file.value if isinstance(file.value, Lesson) else None
 
     def _read_figures(self) -> None:
         layout, got = self.gathered.layout, self.gathered
@@ -208,6 +218,8 @@ class _Reader:
         for name, path in layout.figures.items():
             drawing = layout.drawings.get(name)
             file = self._read(path, FIGURE, {})
+            if drawing is None and path in self.unread:
+                continue
             if drawing is None:
                 self._fault(
                     "F001",
@@ -218,14 +230,15 @@ class _Reader:
                 continue
             if drawing in self.unread:
                 continue
-            svg, problems = check_svg(self.files[drawing], drawing, name)
+            data = self.files[drawing]
+            svg, problems = self.memo.same(drawing, (data, name), partial(check_svg, data, drawing, name))
             self.problems.extend(problems)
             if svg is not None and file is not None:
-                got.figures[name] = Figure(
-                    id=name, title=file.title, alt=file.alt, caption=file.caption, svg=svg, place=file.place
+                got.figures[name] = self.memo.same(
+                    (path, drawing), (file, svg), partial(_figure, name, file, svg)
                 )
         for name, drawing in layout.drawings.items():
-            if name not in layout.figures:
+            if name not in layout.figures and drawing not in self.unread:
                 self._fault(
                     "F002",
                     drawing,

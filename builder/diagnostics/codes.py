@@ -101,6 +101,7 @@ _COURSE = {
     "C035": "A profile is left without a source.",
     "C036": "A sheet's value rests on a source of another profile.",
     "C037": "This id is taken by the site or by Windows.",
+    "C038": "A day is still to come.",
 }
 
 _LESSONS = {
@@ -147,6 +148,7 @@ _FIGURES = {
     "F006": "A drawing styles or sizes itself.",
     "F007": "A drawing's ids or references are wrong.",
     "F008": "A drawing has a class that the theme does not have.",
+    "F009": "The lettering of a drawing is too small for a phone.",
 }
 
 _BLUEPRINT = {
@@ -179,6 +181,8 @@ _WORDING = {
     "W005": "There is no such figure to name.",
     "W006": "A reference cannot be read.",
     "W007": "Braces stand where no reference is replaced.",
+    "W008": "A picture stands in a text.",
+    "W009": "HTML stands in a text.",
 }
 
 _INTERFACE = {

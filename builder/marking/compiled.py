@@ -9,7 +9,7 @@ from __future__ import annotations
 import hashlib
 import unicodedata
 from collections.abc import Mapping
-from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from journeybook.content.model import BlockKind, Course, Lesson
@@ -24,26 +24,51 @@ from journeybook.marking.shown import shown_around
 FORMAT = "journeybook compiled course 1"
 
 
-@dataclass(frozen=True, kw_only=True)
 class Compiled:
-    """A compiled course and its digests."""
+    """A compiled course and its digests, each worked out when it is first asked for.
 
-    data: bytes
-    """The contents of compiled.json."""
-    digest: str
-    """SHA-256 of ``data``, in hex."""
-    digests: bytes
-    """The contents of digests.json: ``{"compiled", "texts": {language: hex}, "questions": {id: hex}}``."""
-    content: Mapping[str, Json]
-    """What ``data`` holds."""
+    A release keeps everything; most pages of the preview need nothing of it. Asking raises ValueError for a question
+    that cannot be lowered and ``canonical.NotCanonical`` for a text that has no bytes; the loader refuses both with
+    their line.
+    """
+
+    def __init__(self, course: Course) -> None:
+        self._course = course
+
+    @property
+    def data(self) -> bytes:
+        """The contents of compiled.json."""
+        return self._written[0]
+
+    @property
+    def content(self) -> Mapping[str, Json]:
+        """What ``data`` holds."""
+        return self._written[1]
+
+    @cached_property
+    def digest(self) -> str:
+        """SHA-256 of ``data``, in hex."""
+        return hashlib.sha256(self.data).hexdigest()
+
+    @cached_property
+    def digests(self) -> bytes:
+        """The contents of digests.json: ``{"compiled", "texts": {language: hex}, "questions": {id: hex}}``."""
+        return canonical.write(_digests(self.digest, self.content))
+
+    @cached_property
+    def _written(self) -> tuple[bytes, dict[str, Json]]:
+        return _written(self._course)
 
 
 def compile_course(course: Course) -> Compiled:
-    """Return the compiled course.
+    """Return the compiled course, its bytes worked out already. Raises what asking for them raises."""
+    compiled = Compiled(course)
+    compiled.data  # noqa: B018 - asking works it out
+    return compiled
 
-    Raises ValueError for a question that cannot be lowered and ``canonical.NotCanonical`` for a text that has
-    no bytes; the loader refuses both with their line.
-    """
+
+def _written(course: Course) -> tuple[bytes, dict[str, Json]]:
+    """Return the bytes of a course and what they hold."""
     keys = {question.id: lower(question, course) for question in course.questions.values()}
     private: dict[str, Json] = {"keys": dict(keys), "reasons": _reasons(course)}
     content: dict[str, Json] = {
@@ -61,9 +86,7 @@ def compile_course(course: Course) -> Compiled:
         composed = _composed(content)
         assert isinstance(composed, dict)
         content, data = composed, canonical.write(composed)
-    digest = hashlib.sha256(data).hexdigest()
-    digests = canonical.write(_digests(digest, content))
-    return Compiled(data=data, digest=digest, digests=digests, content=content)
+    return data, content
 
 
 def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:

@@ -105,7 +105,7 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
             "check": {
                 "course": course.id,
                 "version": facts.version,
-                "digest": facts.digest,
+                "digest": compiled.digest,
                 "profile": course.profile.id,
                 "language": language,
                 "percent": course.check.percent,

@@ -32,7 +32,6 @@ def engine(language: str) -> Environment:
     install(catalogue, newstyle=True)
     environment.filters["duration"] = lambda minutes: filters.duration(minutes, catalogue)
     environment.filters["day"] = lambda when: filters.day(when, catalogue)
-    environment.filters["script_json"] = filters.script_json
     environment.filters["svg_for"] = filters.svg_for
     return environment
 

@@ -9,7 +9,7 @@ from journeybook.content.wording import Wording
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
 from journeybook.pages.links import lesson_path, slug_of
-from journeybook.pages.practice import practice_data, practice_html
+from journeybook.pages.practice import practice_data, practice_figures, practice_html
 from journeybook.pages.turns import Turn
 
 
@@ -46,6 +46,7 @@ def lesson_leaf(
         position=module.lessons.index(lesson) + 1,
         slug=slug,
         numbered=_numbered(lesson.body),
+        ways_back=practice_figures(course, wording, lesson, slug).ways_back,
         practice=Markup(practice_html(course, wording, lesson, slug)) if lesson.practice else "",
         before=before,
         after=after,

@@ -10,13 +10,16 @@ from __future__ import annotations
 
 import posixpath
 import re
+from collections.abc import Callable
 from functools import lru_cache
 
 from journeybook.content.model import BlockKind, Course
+from journeybook.pages.filters import script_json
+from journeybook.pages.leaf import Leaf, SettledLeaf
 
 _LINK = re.compile(r"page:([a-z]+)(?:/([a-z0-9-]+))?(?:#([a-z0-9-]+))?")
-_ONLY_IN_SITE = re.compile(r"<!-- only in the site -->(.*?)<!-- /only in the site -->\n?", re.DOTALL)
-_HREF = re.compile(r'href="(page:[^"]*)"')
+_SITE_BEGINS = b"<!-- only in the site -->"
+_ONLY_IN_SITE = re.compile(_SITE_BEGINS + rb"(.*?)<!-- /only in the site -->\n?", re.DOTALL)
 
 
 def slug_of(kind: str, name: str = "") -> str:
@@ -93,24 +96,53 @@ class Targets:
 
     def for_site(self, html: str, *, path: str, slug: str) -> str:
         """The HTML with every link made relative to ``path``, the page it stands on."""
-        html = _ONLY_IN_SITE.sub(r"\1", html)
-
-        def address(found: re.Match[str]) -> str:
-            return f'href="{self.address_for_site(found[1], path=path, slug=slug)}"'
-
-        return _HREF.sub(address, html)
+        return self._for_site(html.encode(), path, slug).decode()
 
     def for_one_file(self, html: str, *, slug: str) -> str:
         """The HTML with every link made a fragment of the file, and without what is only for the site."""
-        html = _ONLY_IN_SITE.sub("", html)
+        return self._for_one_file(html.encode(), slug).decode()
 
-        def address(found: re.Match[str]) -> str:
-            return f'href="{self.address_for_one_file(found[1], slug=slug)}"'
+    def _for_site(self, html: bytes, path: str, slug: str) -> bytes:
+        if _SITE_BEGINS in html:
+            html = _ONLY_IN_SITE.sub(rb"\1", html)
+        return _with_addresses(html, lambda link: self.address_for_site(link, path=path, slug=slug))
 
-        return _HREF.sub(address, html)
+    def _for_one_file(self, html: bytes, slug: str) -> bytes:
+        if _SITE_BEGINS in html:
+            html = _ONLY_IN_SITE.sub(b"", html)
+        return _with_addresses(html, lambda link: self.address_for_one_file(link, slug=slug))
+
+    def settled(self, leaf: Leaf) -> SettledLeaf:
+        """The leaf as both editions print it."""
+        body = leaf.body.encode()
+        return SettledLeaf(
+            path=leaf.path,
+            slug=leaf.slug,
+            kind=leaf.kind,
+            title=leaf.title,
+            course=leaf.course,
+            language=leaf.language,
+            operation=leaf.operation,
+            in_site=self._for_site(body, leaf.path, leaf.slug),
+            in_one_file=self._for_one_file(body, leaf.slug),
+            script_data=script_json(leaf.data).encode() if leaf.data else b"",
+        )
 
     def _parse(self, link: str, here: str) -> tuple[str, str]:
         parts = _LINK.fullmatch(link)
         if parts is None:
             raise ValueError(f"not a link to a leaf: {link}")
         return self.find(parts[1], parts[2] or "", parts[3] or "", here)
+
+
+def _with_addresses(html: bytes, address: Callable[[str], str]) -> bytes:
+    """The HTML with what ``address`` gives in place of each ``page:`` link."""
+    first, *rest = html.split(b'href="page:')
+    known: dict[bytes, bytes] = {}  # a page of questions names the same few sources again and again
+    written = [first]
+    for piece in rest:
+        link, _, after = piece.partition(b'"')
+        if link not in known:
+            known[link] = f'href="{address(f"page:{link.decode()}")}"'.encode()
+        written += (known[link], after)
+    return b"".join(written)

@@ -17,11 +17,13 @@ from markupsafe import Markup
 from journeybook.content.model import Course
 from journeybook.content.wording import Wording
 from journeybook.pages import assets
-from journeybook.pages.build_facts import BuildFacts
+from journeybook.pages.build_facts import BuildFacts, short_digest
 from journeybook.pages.engine import render
-from journeybook.pages.leaf import Leaf
+from journeybook.pages.filters import script_json
+from journeybook.pages.gaps import Cut, gap
+from journeybook.pages.leaf import SettledLeaf
 from journeybook.pages.links import Targets
-from journeybook.pages.search_index import one_file_search_data
+from journeybook.pages.search_index import Entry, one_file_search_data
 from journeybook.pages.shell import ICON, direction_of, frame_values
 
 
@@ -41,27 +43,43 @@ def one_file(
     course: Course,
     wording: Wording,
     release: BuildFacts,
-    leaves: Sequence[Leaf],
+    digest: str,
+    leaves: Sequence[SettledLeaf],
     script_words: str,
-) -> str:
-    """The whole document. ``leaves`` are those of the course; ``script_words`` is the words table as a script."""
+    *,
+    entries: Sequence[Entry],
+    targets: Targets,
+) -> bytes:
+    """The whole document.
+
+    ``leaves`` and ``entries`` are those of the course; ``script_words`` is the words table as a script. What may be
+    megabytes long is left out of the rendering and filled in at the end.
+    """
     language = course.languages[0]
-    targets = Targets(course)
     style = assets.style_with_fonts()
     script = f"{assets.script()}\n{script_words}"
     assert "</script" not in script.lower(), "a script that closes its own element"
-    document = render(
+    frame = render(
         language,
         "one-file.html",
         **frame_values(course, wording, release),
+        digest=short_digest(digest),
         language=language,
         direction=direction_of(language),
         policy=_policy(style, script),
         icon=ICON,
-        style=Markup(style),
-        script=Markup(script),
-        leaves=[(leaf, Markup(targets.for_one_file(leaf.body, slug=leaf.slug))) for leaf in leaves],
-        search=one_file_search_data(course, wording),
+        style=Markup(gap("style")),
+        script=Markup(gap("script")),
+        leaves=[(leaf, gap(f"body-{leaf.slug}"), gap(f"data-{leaf.slug}")) for leaf in leaves],
+        search=Markup(gap("search")),
     )
-    # The frame's own links; those in the leaves are resolved already.
-    return targets.for_one_file(document, slug="card")
+    contents = {
+        "style": style.encode(),
+        "script": script.encode(),
+        "search": script_json(one_file_search_data(entries, targets)).encode(),
+    }
+    for leaf in leaves:
+        contents[f"body-{leaf.slug}"] = leaf.in_one_file
+        contents[f"data-{leaf.slug}"] = leaf.script_data
+    # Only the frame's own links are left; those in the leaves are resolved already.
+    return Cut(targets.for_one_file(frame, slug="card")).filled(contents)

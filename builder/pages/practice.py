@@ -8,8 +8,21 @@ from journeybook.content.model import BlockKind, Course, Lesson, Question
 from journeybook.content.wording import Wording
 from journeybook.marking.draw import keeps_order, shape
 from journeybook.marking.keys import lower
-from journeybook.pages.question_figure import QuestionFigures
+from journeybook.pages.practice_figure import PracticeFigures
 from journeybook.pages.question_html import Desk, question_html
+from journeybook.pages.words_catalogue import load_catalogue
+
+
+def practice_figures(course: Course, wording: Wording, lesson: Lesson, slug: str) -> PracticeFigures:
+    """Return what shows the drawings of a lesson's practice; ``slug`` is the lesson leaf's slug."""
+    return PracticeFigures(
+        course,
+        wording,
+        slug,
+        load_catalogue(course.languages[0])[0].gettext,
+        above=(block.text for block in lesson.body if block.kind is BlockKind.FIGURE),
+        questions=_questions(course, lesson),
+    )
 
 
 def practice_html(course: Course, wording: Wording, lesson: Lesson, slug: str) -> str:
@@ -22,13 +35,11 @@ def practice_html(course: Course, wording: Wording, lesson: Lesson, slug: str) -
     if not questions:
         return ""
     language = course.languages[0]
-    shown = (block.text for block in lesson.body if block.kind is BlockKind.FIGURE)
-    figures = QuestionFigures(course, wording, slug, shown)
     desk = Desk(
         course=course,
         wording=wording,
         slug=slug,
-        figure_html=figures,
+        figure_html=practice_figures(course, wording, lesson, slug),
         language=language,
     )
     heading = desk.say("Practice · question {number} of {total}")
@@ -36,7 +47,7 @@ def practice_html(course: Course, wording: Wording, lesson: Lesson, slug: str) -
         question_html(desk, question, heading.format(number=number, total=len(questions)))
         for number, question in enumerate(questions, 1)
     ]
-    return "\n".join([*sections, figures.store()])
+    return "\n".join(sections)
 
 
 def practice_data(course: Course, lesson: Lesson) -> dict[str, object]:

@@ -1,13 +1,12 @@
-"""The drawings inside questions: each stands once on a leaf, and every question refers to it.
+"""The drawings inside the questions of the check: each stands once on the leaf, and every question shows it.
 
-Several questions ask about one drawing, and the lesson above often shows it too. Drawn again each time it
-made up half of a page; an SVG ``use`` element costs a line and looks the same.
+Several questions ask about one drawing, and any of them may be drawn. An SVG ``use`` element costs a line and looks
+the same.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 
 from markupsafe import Markup, escape
 
@@ -21,12 +20,11 @@ _VIEW_BOX = re.compile(r'\bviewBox="([^"]+)"')
 class QuestionFigures:
     """Call it with a figure's id for the HTML inside a question; ``store`` then gives what it refers to."""
 
-    def __init__(self, course: Course, wording: Wording, slug: str, shown: Iterable[str] = ()) -> None:
-        """``slug`` is the leaf's; ``shown`` are the figures that the leaf draws in any case."""
+    def __init__(self, course: Course, wording: Wording, slug: str) -> None:
+        """``slug`` is the leaf's."""
         self._course = course
         self._wording = wording
         self._slug = slug
-        self._shown = frozenset(shown)
         self._wanted: dict[str, Figure] = {}
 
     def __call__(self, figure: str) -> str:
@@ -34,8 +32,7 @@ class QuestionFigures:
         found = self._course.figures.get(figure)
         if found is None:
             return ""
-        if figure not in self._shown:
-            self._wanted[figure] = found
+        self._wanted[figure] = found
         box = _VIEW_BOX.search(found.svg)
         view = box[1] if box else "0 0 100 100"
         _, _, width, height = view.replace(",", " ").split()
@@ -46,7 +43,7 @@ class QuestionFigures:
         )
 
     def store(self) -> Markup:
-        """The drawings that only questions show, out of sight; empty where there are none."""
+        """The drawings themselves, out of sight; empty where there are none."""
         if not self._wanted:
             return Markup("")
         drawings = Markup("").join(svg_for(figure, self._slug) for figure in self._wanted.values())

@@ -14,7 +14,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, cached_property
 from string import ascii_uppercase
 from typing import Any
 
@@ -34,6 +34,7 @@ from journeybook.content.wording import Wording
 from journeybook.marking.keys import lower
 from journeybook.pages.engine import engine
 from journeybook.pages.number_words import accepted_words, decimal_words
+from journeybook.pages.question_markup import QuestionWords, options_answer, options_control, section
 from journeybook.pages.question_sheet import (
     Html,
     ItemLine,
@@ -62,6 +63,17 @@ class Desk:
     """Id of a figure to its HTML."""
     language: str
 
+    @cached_property
+    def words(self) -> QuestionWords:
+        """What every question says besides its own texts."""
+        return QuestionWords(
+            right=self.say("Right"),
+            wrong=self.say("Not this"),
+            answer_and_reasons=self.say("Answer and reasons"),
+            source=self.say("Source"),
+            not_yet_confirmed=self.say("not yet confirmed"),
+        )
+
     def say(self, words: str) -> str:
         """Return interface words in the reader's language."""
         return load_catalogue(self.language)[0].gettext(words)
@@ -73,13 +85,19 @@ def question_html(desk: Desk, question: Question, heading: str = "") -> Markup:
     The answer and its reasons stand in a ``details`` element after the form.
     """
     sheet = SHEETS[question.kind](desk, question)
-    return Markup(_templates(engine(desk.language)).section(sheet, escape(heading)))
+    if sheet.control == "options":
+        control, answer = options_control(sheet), options_answer(sheet, desk.words)
+    else:
+        environment = engine(desk.language)
+        control = _macros(environment, f"question-{sheet.control}.html").control(sheet)
+        answer = _macros(environment, f"answer-{sheet.control}.html").answer(sheet)
+    return Markup(section(sheet, escape(heading), desk.words, control=control, answer=answer))
 
 
 @cache
-def _templates(environment: Environment) -> Any:
-    """The macros of ``question.html``; a context for each question would cost more than its HTML."""
-    return environment.get_template("question.html").module
+def _macros(environment: Environment, template: str) -> Any:
+    """The macros of a template; a context for each question would cost more than its HTML."""
+    return environment.get_template(template).module
 
 
 def _ink(desk: Desk, text: str) -> Html:

@@ -100,7 +100,7 @@ SCRIPT_WORDS = (
     _("Save the card to a file"),
     _("Save what was answered to a file"),
     _("Say in which unit: tap one of the units."),
-    _("self-recorded"),
+    _("self-recorded, as this card says"),
     _("Self-recorded: nobody confirmed who answered. The practical was not observed."),
     _("Start here"),
     _("Still to place: {left}."),

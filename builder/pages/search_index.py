@@ -5,7 +5,9 @@ Questions stay out, those of the check above all: a search must not answer what 
 
 from __future__ import annotations
 
-from journeybook.content.model import Block, BlockKind, Course
+from collections.abc import Iterable
+
+from journeybook.content.model import Block, BlockKind, Course, Lesson
 from journeybook.content.wording import Wording
 from journeybook.pages.filters import script_json
 from journeybook.pages.links import Targets
@@ -22,15 +24,18 @@ def _text_of(block: Block, course: Course, wording: Wording) -> str:
     return " ".join(wording.plain(text) for text in (block.text, *block.steps) if text)
 
 
-def search_entries(course: Course, wording: Wording) -> list[Entry]:
-    """One entry for each lesson, word and value of the kit sheet; the text has single spaces only."""
+def lesson_entry(course: Course, wording: Wording, operation: int, lesson: Lesson) -> Entry:
+    """The entry of one lesson; the text has single spaces only."""
+    kind = load_catalogue(course.languages[0])[0].gettext("Operation %(operation)d, lesson")
+    text = " ".join(_text_of(block, course, wording) for block in lesson.body)
+    title = wording.plain(lesson.title)
+    return _single_spaced([title, kind % {"operation": operation}, f"page:lesson/{lesson.id}", text])
+
+
+def lookup_entries(course: Course, wording: Wording) -> list[Entry]:
+    """One entry for each word, value of the kit sheet and source."""
     words = load_catalogue(course.languages[0])[0].gettext
     entries: list[Entry] = []
-    for module in course.modules:
-        for lesson in module.lessons:
-            kind = words("Operation %(operation)d, lesson") % {"operation": module.operation}
-            text = " ".join(_text_of(block, course, wording) for block in lesson.body)
-            entries.append([wording.plain(lesson.title), kind, f"page:lesson/{lesson.id}", text])
     for term in course.terms.values():
         meaning = wording.plain(term.meaning)
         entries.append([wording.plain(term.word), words("Word"), f"page:words#{term.id}", meaning])
@@ -41,24 +46,36 @@ def search_entries(course: Course, wording: Wording) -> list[Entry]:
     for citation in course.sources.values():
         text = " ".join(part for part in (citation.clause, citation.year) if part)
         entries.append([citation.title, words("Source"), f"page:sources#{citation.id}", text])
-    return [[" ".join(part.split()) for part in entry] for entry in entries]
+    return [_single_spaced(entry) for entry in entries]
 
 
-def site_search_script(course: Course, wording: Wording) -> str:
-    """``COURSE/search-data.js``: a classic script that hands the entries, with addresses, to the searcher."""
-    targets = Targets(course)
-    path = targets.path("search")
-    entries = [
-        [title, kind, targets.address_for_site(link, path=path, slug="search"), text]
-        for title, kind, link, text in search_entries(course, wording)
+def search_entries(course: Course, wording: Wording) -> list[Entry]:
+    """One entry for each lesson, word, value of the kit sheet and source."""
+    lessons = [
+        lesson_entry(course, wording, module.operation, lesson)
+        for module in course.modules
+        for lesson in module.lessons
     ]
-    return f"Search.receive({script_json(entries)});\n"
+    return lessons + lookup_entries(course, wording)
 
 
-def one_file_search_data(course: Course, wording: Wording) -> list[Entry]:
+def _single_spaced(entry: Entry) -> Entry:
+    return [" ".join(part.split()) for part in entry]
+
+
+def site_search_script(entries: Iterable[Entry], targets: Targets) -> str:
+    """``COURSE/search-data.js``: a classic script that hands the entries, with addresses, to the searcher."""
+    path = targets.path("search")
+    addressed = [
+        [title, kind, targets.address_for_site(link, path=path, slug="search"), text]
+        for title, kind, link, text in entries
+    ]
+    return f"Search.receive({script_json(addressed)});\n"
+
+
+def one_file_search_data(entries: Iterable[Entry], targets: Targets) -> list[Entry]:
     """The entries with fragments as addresses, for ``<script type="application/json" id="search-data">``."""
-    targets = Targets(course)
     return [
         [title, kind, targets.address_for_one_file(link, slug="search"), text]
-        for title, kind, link, text in search_entries(course, wording)
+        for title, kind, link, text in entries
     ]

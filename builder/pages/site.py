@@ -1,92 +1,82 @@
-"""A site in memory.
-
-The leaves of every course, and every other file, by path. Nothing here touches the disk.
-"""
+"""A site in memory: which pages and files there are, and what makes each. Nothing here touches the disk."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 
-from journeybook.content.model import Course
-from journeybook.content.wording import Wording
-from journeybook.marking.compiled import Compiled
 from journeybook.pages import assets
-from journeybook.pages.build_facts import BuildFacts
-from journeybook.pages.check_page import check_leaf
+from journeybook.pages.course_pages import CoursePages, Ready
 from journeybook.pages.leaf import Leaf
-from journeybook.pages.one_file import one_file
+from journeybook.pages.lessons import MadeLesson
 from journeybook.pages.rack import rack_leaf
-from journeybook.pages.reading import reading_leaves
-from journeybook.pages.script_words import words_script
-from journeybook.pages.search_index import site_search_script
-from journeybook.pages.shell import Shell, rack_page
-from journeybook.pages.words_catalogue import SOURCE_LANGUAGE
+from journeybook.pages.shell import rack_page
+
+__all__ = ["Ready", "Site"]
+
+Page = tuple[str, bytes]
+"""The title as plain text, and the whole document."""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Ready:
-    """A checked course and what was compiled of it."""
-
-    course: Course
-    compiled: Compiled
-
-
-@dataclass(frozen=True, kw_only=True)
 class Site:
-    """Everything that stands in the site folder."""
+    """Everything that stands in the site folder, each part made when it is asked for."""
 
-    leaves: tuple[Leaf, ...]
-    """The pages, unframed."""
-    shells: Mapping[str, Shell]
-    """Course id -> what frames its leaves."""
-    name: str
-    files: Mapping[str, bytes]
-    """Every other file by its path: styles, scripts, fonts, search data, one-file editions."""
-    preview: bool = False
-    """Whether the pages reload themselves, in ``mkdocs serve``."""
+    def __init__(
+        self,
+        courses: Sequence[Ready],
+        *,
+        name: str,
+        preview: bool = False,
+        made: Sequence[Sequence[MadeLesson]] = (),
+    ) -> None:
+        """The site of one or more courses, in the order of the rack.
 
-    def page(self, leaf: Leaf) -> str:
-        """The whole document of one of ``leaves``."""
-        if leaf.course:
-            return self.shells[leaf.course].page(leaf)
-        return rack_page(leaf, self.name, preview=self.preview)
+        With one course its route card is the front page as well; with several that is the rack. ``preview`` loosens
+        the policy by what ``mkdocs serve`` needs to show a saved change. ``made`` are the lessons of each course, where
+        they were made before.
+        """
+        self._pages: dict[str, Callable[[], Page]] = {}
+        self._files: dict[str, Callable[[], bytes]] = {
+            path: partial(bytes, content) for path, content in assets.asset_files().items()
+        }
+        held: list[CoursePages] = []
+        for index, ready in enumerate(courses):
+            lessons = made[index] if made else ()
+            pages = CoursePages(ready, lessons, several=len(courses) > 1, preview=preview)
+            held.append(pages)
+            self._pages |= {path: partial(_page, pages, path) for path in pages.paths}
+            self._files |= pages.files()
+        if len(held) == 1:
+            self._pages["index.html"] = partial(_front_page, held[0])
+        else:
+            self._pages["index.html"] = partial(_rack, held, name, preview)
+
+    @property
+    def paths(self) -> tuple[str, ...]:
+        """The paths of all pages."""
+        return tuple(self._pages)
+
+    @property
+    def files(self) -> Mapping[str, Callable[[], bytes]]:
+        """What makes each other file, by path: styles, scripts, fonts, search data, one-file editions."""
+        return self._files
+
+    def page(self, path: str) -> Page:
+        """Title and document of one of ``paths``."""
+        return self._pages[path]()
 
 
-def build_site(courses: Sequence[Ready], *, name: str, preview: bool = False) -> Site:
-    """The site of one or more courses, in the order of the rack.
+def _page(pages: CoursePages, path: str) -> Page:
+    leaf = pages.leaf(path)
+    return leaf.title, pages.page(leaf)
 
-    With one course its route card is the front page as well; with several that is the rack. ``preview`` loosens the
-    policy by what ``mkdocs serve`` needs to show a saved change.
-    """
-    files = assets.asset_files()
-    leaves: list[Leaf] = []
-    shells: dict[str, Shell] = {}
-    worded: list[tuple[Course, Wording]] = []
-    for ready in courses:
-        course = ready.course
-        wording = Wording(course)
-        worded.append((course, wording))
-        facts = BuildFacts(
-            version=course.version,
-            digest=ready.compiled.digest,
-            draft=course.draft,
-            profile=course.profile.title,
-        )
-        own = reading_leaves(course, wording, facts)
-        if course.check is not None:
-            own.append(check_leaf(course, wording, facts, ready.compiled))
-        shells[course.id] = Shell(course, wording, facts, several=len(courses) > 1, preview=preview)
-        language = course.languages[0]
-        words = words_script(language) if language != SOURCE_LANGUAGE else ""
-        files[f"{course.id}/search-data.js"] = site_search_script(course, wording).encode()
-        if words:
-            files[f"assets/words-{language}.js"] = words.encode()
-        files[f"{course.id}.html"] = one_file(course, wording, facts, own, words).encode()
-        leaves += own
-    if len(courses) == 1:
-        leaves.append(replace(leaves[0], path="index.html"))
-    else:
-        language = courses[0].course.languages[0] if courses else "en"
-        leaves.append(rack_leaf(worded, name, language))
-    return Site(leaves=tuple(leaves), shells=shells, name=name, files=files, preview=preview)
+
+def _front_page(pages: CoursePages) -> Page:
+    leaf = pages.front_page()
+    return leaf.title, pages.page(leaf)
+
+
+def _rack(held: Sequence[CoursePages], name: str, preview: bool) -> Page:
+    language = held[0].course.languages[0] if held else "en"
+    leaf: Leaf = rack_leaf([(pages.course, pages.wording) for pages in held], name, language)
+    return leaf.title, rack_page(leaf, name, preview=preview).encode()

@@ -63,6 +63,10 @@ class Document:
         """Line ``n``, counted from 1, without its line break; empty when there is no such line."""
         return self._lines.line_text(n)
 
+    def holds(self, words: str) -> bool:
+        """Whether the words stand anywhere in the text of the file."""
+        return words in self._lines.text
+
     def _start_of(self, mapping: dict[str, object], start: int, trail: str) -> Place:
         """What ``_place`` gives for a mapping, without detours: each object of a course has such a place."""
         line, column = self._lines.at(start)

@@ -16,6 +16,7 @@ from journeybook.diagnostics.problem import Place
 from journeybook.source.document import Document
 from journeybook.source.examples import clause, written
 from journeybook.source.near import nearest
+from journeybook.source.placed import Placed
 from journeybook.source.reading import INVALID, Origin, Reading, an, called, what_is
 
 REQUIRED = object()
@@ -80,6 +81,7 @@ class Record:
         self.title = title or noun
         self.id_key = id_key
         self.placed = placed
+        self._tells_when_asked = placed and issubclass(make, Placed)
         self.fields = tuple(fields)
         self.fixed = dict(fixed or {})
         self._by_key = {one.key: (one.model_name, one.shape) for one in fields}
@@ -125,7 +127,9 @@ class Record:
             return INVALID
         if self.noun in reading.given:
             values.update(reading.given[self.noun])
-        if self.placed:
+        if self._tells_when_asked:
+            values["_read_from"] = (reading.document, data, trail)
+        elif self.placed:
             values["place"] = reading.document.place(data, trail=trail)
         # The tables give every field, so the frozen class's own __init__, a guarded assignment for each,
         # would add time and nothing else.

@@ -120,34 +120,44 @@ class _Reader:
             if kind is ScalarEvent:
                 self._last = event
                 written = event.value
-                start, end = event.start_mark, event.end_mark
-                index = start.index
+                index = event.start_mark.index
                 value = written
-                if event.style:
+                style = event.style
+                if style:
+                    # A text that stands between its quotes as it reads has no escapes and is on one line. Asking for
+                    # its end, and looking for what an escape may hide, is then saved.
+                    if style == '"' and text.startswith(f'"{written}"', index):
+                        end = index + len(written) + 2
+                    else:
+                        end = event.end_mark.index
+                        if text[index] not in "'\"|>":
+                            refusals.property_of(index)
+                        elif style == '"' or style == "'":
+                            if event.start_mark.line != event.end_mark.line:
+                                refusals.check_quoted_lines(index, end)
+                            if style == '"':
+                                refusals.check_escapes(index, end, written)
                     if has_tab:
-                        spans.append((index, end.index))
-                    if text[index] not in "'\"|>":
-                        refusals.property_of(index)
-                    elif event.style == '"' or event.style == "'":
-                        if start.line != end.line:
-                            refusals.check_quoted_lines(index, end.index)
-                        if event.style == '"':
-                            refusals.check_escapes(index, end.index, written)
+                        spans.append((index, end))
                     if mapping is not None and key is None:
                         key = keys.get(written, written)
                         skip = key in mapping
                         if skip:
-                            refusals.twice(index, end.index, written, mapping, here)
+                            refusals.twice(index, end, written, mapping, here)
                         else:
                             here.append(index)
                         continue
                 else:
-                    if start.line != end.line:
-                        refusals.runs_on(index, end.index, written)
-                    elif end.index - index != len(written):
-                        refusals.property_of(index)
-                    if lost and end.index in lost:
-                        refusals.lost_behind_hash(end.index)
+                    if written and text.startswith(written, index):  # likewise: on one line, no anchor or tag
+                        end = index + len(written)
+                    else:
+                        end = event.end_mark.index
+                        if event.start_mark.line != event.end_mark.line:
+                            refusals.runs_on(index, end, written)
+                        elif end - index != len(written):
+                            refusals.property_of(index)
+                    if lost and end in lost:
+                        refusals.lost_behind_hash(end)
                     if mapping is not None and key is None:
                         known = keys.get(written)
                         if known is None:
@@ -155,18 +165,18 @@ class _Reader:
                             if is_text_key(written):
                                 keys[written] = written
                             else:
-                                refusals.key_not_text(index, end.index, written)
+                                refusals.key_not_text(index, end, written)
                         key = known
                         skip = key in mapping
                         if skip:
-                            refusals.twice(index, end.index, written, mapping, here)
+                            refusals.twice(index, end, written, mapping, here)
                         else:
                             here.append(index)
                         continue
                     if not written or written[0] in FIRST_OF_NOT_TEXT:
                         value = plain_value(written)
                         if value is UNSURE:
-                            refusals.unsure(index, end.index, written)
+                            refusals.unsure(index, end, written)
                             value = written
                         elif value == written and written[0] == "-":
                             refusals.check_dash(index, written)

@@ -1,5 +1,7 @@
 """Golden messages: each case lays its files over a good course; ``expected.txt`` is what an author reads.
 
+``gone.txt`` names files of the good course that are missing in a case. Today is the same day for all.
+
 To rewrite the expected texts on purpose: ``JOURNEYBOOK_REWRITE_EXPECTED=1 pytest
 tests/faults/test_content_faults.py``, then read every change.
 """
@@ -9,6 +11,7 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Sequence
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -19,11 +22,13 @@ from journeybook.diagnostics.render_text import render_text
 
 HERE = Path(__file__).parent
 BASE = HERE / "base"
+TODAY = date(2026, 11, 25)
+NOT_THE_AUTHORS = shutil.ignore_patterns("expected.txt", "gone.txt")
 CASES = sorted(path for path in (HERE / "cases").iterdir() if path.is_dir())
 
 
 def load(root: Path) -> list[Problem]:
-    course, problems = load_course(root, "pillar-drill", profile="uk")
+    course, problems = load_course(root, "pillar-drill", profile="uk", today=TODAY)
     assert (course is None) == any(problem.level is Level.FAULT for problem in problems)
     return problems
 
@@ -43,7 +48,10 @@ def test_the_good_course_has_no_problem() -> None:
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
 def test_an_author_reads_what_is_expected(case: Path, tmp_path: Path) -> None:
     shutil.copytree(BASE, tmp_path, dirs_exist_ok=True)
-    shutil.copytree(case, tmp_path, dirs_exist_ok=True, ignore=shutil.ignore_patterns("expected.txt"))
+    shutil.copytree(case, tmp_path, dirs_exist_ok=True, ignore=NOT_THE_AUTHORS)
+    if (case / "gone.txt").exists():
+        for path in (case / "gone.txt").read_text(encoding="utf-8").split():
+            (tmp_path / path).unlink()
     expected = case / "expected.txt"
     text = rendered(tmp_path, load(tmp_path))
     if os.environ.get("JOURNEYBOOK_REWRITE_EXPECTED"):

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import errno
 import json
+import os
+import shutil
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -80,9 +85,8 @@ def test_faults_as_json_is_for_programs(run: Run) -> None:
 
 def test_a_missing_mkdocs_yml_is_said_plainly(run: Run) -> None:
     result = run("faults", "-f", "other.yml")
-    assert result.exit_code == 1
-    assert "other.yml" in result.output
-    assert "Traceback" not in result.output
+    assert result.exit_code == 2
+    assert "There is no other.yml here; go to the folder that holds it, or name it with -f." in result.output
 
 
 def test_why_tells_the_story_of_a_code(run: Run) -> None:
@@ -274,6 +278,119 @@ def test_a_release_that_cannot_be_written_is_told_in_a_sentence(run: Run) -> Non
     result = run("release", "first-course")
     assert result.exit_code == 1
     assert result.output.startswith("Error: ")
+
+
+def test_a_release_that_finds_no_room_is_told_with_its_folder(
+    run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    change(COURSE / "course.yml", "draft: true\n", 'approved: {by: "T. Marrable", on: 2026-11-20}\n')
+
+    def full(*_: object) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr("journeybook.cli.freeze", full)
+    result = run("release", "first-course")
+    assert result.exit_code == 1
+    said = f"Error: The release could not be written to {Path.cwd() / COURSE / 'releases'}: No space left on device.\n"
+    assert result.output == said
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [("--help",), ("--version",), ("faults", "--help"), ("faults",), ("faults", "--json"), ("why", "Q012")],
+)
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="/dev/full is a device of Linux")
+def test_output_that_finds_no_room_is_told_in_a_sentence(run: Run, arguments: tuple[str, ...]) -> None:
+    run("faults")
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(
+            [sys.executable, "-c", "from journeybook.cli import main; main()", *arguments],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+        )
+    assert done.returncode == 1
+    assert done.stderr == "Error: The output cannot be written: No space left on device.\n"
+
+
+def test_a_first_course_that_finds_no_room_is_told_with_the_file(
+    run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(here: Path, there: Path, **_: object) -> None:
+        # As shutil.copytree says it.
+        reason = f"[Errno 28] No space left on device: '{here / 'kit.yml'}' -> '{there / 'kit.yml'}'"
+        raise shutil.Error([(str(here / "kit.yml"), str(there / "kit.yml"), reason)])
+
+    monkeypatch.setattr("journeybook.cli.shutil.copytree", full)
+    result = run("new", "Zweiter Kurs ä")
+    assert result.exit_code == 1
+    assert result.output == (
+        "Error: Zweiter Kurs ä/kit.yml could not be written: No space left on device. "
+        "Take Zweiter Kurs ä away before you try again.\n"
+    )
+
+
+def test_a_schema_that_finds_no_room_is_told_with_its_file(run: Run) -> None:
+    Path("Schemata ä/bank.schema.json").mkdir(parents=True)
+    result = run("schema", "Schemata ä")
+    assert result.exit_code == 1
+    assert result.output.endswith(
+        "Error: Schemata ä/bank.schema.json could not be written: Is a directory.\n"
+    )
+
+
+@pytest.mark.parametrize("command", ["mark", "new", "release", "schema", "why"])
+def test_an_argument_left_out_is_not_understood(run: Run, command: str) -> None:
+    result = run(command)
+    assert result.exit_code == 2
+    assert "Error: Missing argument " in result.output
+
+
+@pytest.mark.parametrize("command", [("faults",), ("release", "first-course"), ("mark", "mkdocs.yml")])
+def test_a_folder_in_place_of_mkdocs_yml_is_not_understood(run: Run, command: tuple[str, ...]) -> None:
+    result = run(*command, "-f", "quizzes")
+    assert result.exit_code == 2
+    assert "File 'quizzes' is a directory." in result.output
+
+
+def test_names_with_spaces_and_umlauts_are_names_like_others(run: Run) -> None:
+    returned = hand_in(right=True).rename("Ergebnis von Åsa, 2. Versuch.json")
+    Path("mkdocs.yml").rename("Übung eins.yml")
+    assert run("mark", str(returned), "-f", "Übung eins.yml").exit_code == 0
+    assert run("faults", "-f", "Übung eins.yml").exit_code == 0
+
+
+@pytest.mark.parametrize("command", [("faults",), ("release", "first-course"), ("mark", "mkdocs.yml")])
+def test_settings_that_are_wrong_are_told_like_any_fault(run: Run, command: tuple[str, ...]) -> None:
+    change(Path("mkdocs.yml"), "      profile: here\n", "")
+    result = run(*command)
+    assert result.exit_code == 1
+    assert result.output.startswith("Fault C002   This journeybook plugin has no `profile`.\n")
+
+
+def test_settings_that_are_wrong_are_told_to_a_program_as_json(run: Run) -> None:
+    change(Path("mkdocs.yml"), "[first-course]", "first-course")
+    result = run("faults", "--json")
+    assert result.exit_code == 1
+    assert [(problem["code"], problem["file"]) for problem in json.loads(result.output)] == [
+        ("C011", "mkdocs.yml")
+    ]
+
+
+def test_settings_that_only_mkdocs_knows_are_left_to_its_words(run: Run) -> None:
+    change(Path("mkdocs.yml"), "docs_dir: course_src", "docs_dir: nowhere")
+    result = run("faults")
+    assert result.exit_code == 1
+    assert result.output == "Error: mkdocs.yml cannot be used until that is mended.\n"
+
+
+def test_a_day_to_come_is_warned_of_and_keeps_a_release_back(run: Run) -> None:
+    change(COURSE / "course.yml", "draft: true\n", 'approved: {by: "T. Marrable", on: 9999-11-20}\n')
+    result = run("faults")
+    assert (result.exit_code, result.output.count("Warning C038")) == (0, 1)
+    assert run("release", "first-course").exit_code == 1
+    assert not (COURSE / "releases").exists()
 
 
 def test_a_site_without_the_plugin_is_told_in_a_sentence(run: Run) -> None:

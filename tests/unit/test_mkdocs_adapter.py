@@ -10,7 +10,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from mkdocs.exceptions import PluginError
+from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 
 from journeybook import mkdocs_adapter
 
@@ -135,6 +135,64 @@ def test_strict_mode_counts_our_warnings(project: Path) -> None:
     bank.write_text(text, encoding="utf-8")
     assert build(project).returncode == 0
     assert build(project, "site", "mkdocs", "--strict").returncode == 1
+
+
+def test_settings_that_are_wrong_are_told_like_any_fault_and_leave_the_last_site(project: Path) -> None:
+    assert build(project).returncode == 0
+    before = files_of(project / "site")
+    config = project / "mkdocs.yml"
+    config.write_text(
+        config.read_text(encoding="utf-8").replace("profile: here", "profil: here"), encoding="utf-8"
+    )
+    done = build(project)
+    assert done.returncode == 1
+    assert "\nFault C001   A journeybook plugin has no key called `profil`.\n" in done.stderr
+    assert "Where        mkdocs.yml, line 8, column 7; plugin journeybook\n" in done.stderr
+    assert "Traceback" not in done.stderr
+    assert files_of(project / "site") == before
+
+
+def test_a_site_without_courses_is_told_like_any_fault(project: Path) -> None:
+    config = project / "mkdocs.yml"
+    config.write_text(config.read_text(encoding="utf-8").replace("[first-course]", "[]"), encoding="utf-8")
+    done = build(project)
+    assert done.returncode == 1
+    assert "\nFault C011   `courses` has no entries; it needs at least 1.\n" in done.stderr
+
+
+def test_settings_in_an_inherited_file_are_left_to_the_words_of_mkdocs(project: Path) -> None:
+    config = project / "mkdocs.yml"
+    config.write_text(
+        config.read_text(encoding="utf-8").replace("- journeybook", "journeybook"), encoding="utf-8"
+    )
+    config.rename(project / "base.yml")
+    config.write_text("INHERIT: base.yml\nplugins:\n  journeybook:\n    profile: [a]\n", encoding="utf-8")
+    done = build(project)
+    assert done.returncode == 1
+    assert "Plugin 'journeybook' option 'profile'" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        pytest.param(
+            "plugins:\n\t- search\n", "Fault S006   The line is indented with a tab.\n", id="no YAML"
+        ),
+        pytest.param("site_name: Ours\n", "docs_dir leads away.", id="what only MkDocs knows"),
+    ],
+)
+def test_the_preview_tells_of_a_broken_mkdocs_yml_without_a_traceback(
+    tmp_path: Path, written: str, said: str
+) -> None:
+    def refuse() -> None:
+        raise ConfigurationError("docs_dir leads away.")
+
+    config = tmp_path / "mkdocs.yml"
+    config.write_text(written, encoding="utf-8")
+    with pytest.raises(Abort) as ended:  # which the server prints as it is
+        mkdocs_adapter._said_plainly(refuse, config)()
+    assert str(ended.value).startswith(said)
 
 
 def test_a_site_folder_that_cannot_be_made_is_told_in_a_sentence(project: Path) -> None:

@@ -10,6 +10,7 @@ import time
 import urllib.error
 import urllib.request
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -40,10 +41,15 @@ def wait_for(address: str, holds: Callable[[str], bool]) -> str:
 
 
 @pytest.fixture
-def preview(tmp_path: Path) -> Iterator[tuple[Path, str]]:
-    """A first course and the address where `mkdocs serve` shows it."""
-    folder = tmp_path / "ours"
-    shutil.copytree(ROOT / "builder" / "starter", folder)
+def folder(tmp_path: Path) -> Path:
+    """A first course."""
+    shutil.copytree(ROOT / "builder" / "starter", tmp_path / "ours")
+    return tmp_path / "ours"
+
+
+@contextmanager
+def served(folder: Path) -> Iterator[str]:
+    """The address where `mkdocs serve` shows a lesson of the course."""
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
@@ -59,9 +65,15 @@ def preview(tmp_path: Path) -> Iterator[tuple[Path, str]]:
     ]
     with subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as server:
         try:
-            yield folder, f"http://127.0.0.1:{port}/first-course/10-start/change-the-bit.html"
+            yield f"http://127.0.0.1:{port}/first-course/10-start/change-the-bit.html"
         finally:
             server.terminate()
+
+
+@pytest.fixture
+def preview(folder: Path) -> Iterator[tuple[Path, str]]:
+    with served(folder) as address:
+        yield folder, address
 
 
 def test_a_change_shows_a_fault_shows_and_mending_shows_the_course_again(preview: tuple[Path, str]) -> None:
@@ -84,3 +96,25 @@ def test_a_change_shows_a_fault_shows_and_mending_shows_the_course_again(preview
 
     bank.write_text(good, encoding="utf-8")
     wait_for(address, lambda page: "Which order is safe?" in page)
+
+
+def test_a_course_that_starts_with_a_fault_shows_once_it_is_mended(folder: Path) -> None:
+    bank = folder / "quizzes" / "first-course" / "bits.yml"
+    good = bank.read_text(encoding="utf-8")
+    bank.write_text(good.replace("right: b", "right: d"), encoding="utf-8")
+    with served(folder) as address:
+        front = address[: address.index("/first-course")] + "/"
+        wait_for(front, lambda page: "Fault Q012" in page)
+        bank.write_text(good, encoding="utf-8")
+        wait_for(address, lambda page: "Put these steps in a safe order." in page)
+
+
+def test_beside_another_plugin_that_looks_at_pages_a_change_shows_as_well(folder: Path) -> None:
+    config = folder / "mkdocs.yml"
+    config.write_text(config.read_text(encoding="utf-8") + "  - search\n", encoding="utf-8")
+    lesson = folder / "course_src" / "first-course" / "modules" / "10-start" / "10-change-the-bit.yml"
+    with served(folder) as address:
+        wait_for(address, lambda page: "<h1>" in page)
+        text = lesson.read_text(encoding="utf-8")
+        lesson.write_text(text.replace('title: "', 'title: "Now: ', 1), encoding="utf-8")
+        wait_for(address, lambda page: "<h1>Now: " in page)

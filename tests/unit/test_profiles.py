@@ -11,7 +11,7 @@ import pytest
 
 from journeybook.content.model import Citation, Course, Value
 from journeybook.making import courses_of
-from journeybook.pages.site import build_site
+from journeybook.pages.site import Site
 from journeybook.project import Project
 
 ROOT = Path(__file__).parents[2]
@@ -24,11 +24,11 @@ def built(profile: str) -> tuple[Course, dict[str, str]]:
     """The course, and every page, one-file edition and search script by path."""
     ready, problems = courses_of(Project(root=ROOT, courses=(COURSE,), profile=profile))
     assert problems == []
-    site = build_site(ready, name="Quillon Basin Works")
-    texts = {leaf.path: site.page(leaf) for leaf in site.leaves}
+    site = Site(ready, name="Quillon Basin Works")
+    texts = {path: site.page(path)[1].decode() for path in site.paths}
     texts |= {
-        path: data.decode()
-        for path, data in site.files.items()
+        path: make().decode()
+        for path, make in site.files.items()
         if path == f"{COURSE}.html" or path.startswith(f"{COURSE}/")
     }
     return ready[0].course, texts

@@ -14,7 +14,7 @@ from journeybook.content.references import Reference, RefersTo, references_in
 from journeybook.making import courses_of
 from journeybook.marking.draw import draw_form
 from journeybook.marking.mark import mark
-from journeybook.pages.site import Ready, Site, build_site
+from journeybook.pages.site import Ready, Site
 from journeybook.project import Project
 
 BASE = Path(__file__).parents[1] / "faults" / "base"
@@ -39,14 +39,14 @@ def ready() -> Ready:
 
 @cache
 def site() -> Site:
-    return build_site([ready()], name="Quillon Basin Works")
+    return Site([ready()], name="Quillon Basin Works")
 
 
 @cache
 def pages() -> dict[str, str]:
     """Every page and the one-file edition, by path."""
-    texts = {leaf.path: site().page(leaf) for leaf in site().leaves}
-    return texts | {f"{COURSE}.html": site().files[f"{COURSE}.html"].decode()}
+    texts = {path: site().page(path)[1].decode() for path in site().paths}
+    return texts | {f"{COURSE}.html": site().files[f"{COURSE}.html"]().decode()}
 
 
 def without_code(page: str) -> str:
@@ -154,7 +154,7 @@ def test_no_word_of_the_demo_courses_trade_stands_in_it() -> None:
         text = without_code(page)
         found = WORDS_OF_THE_DEMO.search(text)
         assert found is None, f"{path} says {text[found.start() - 60 : found.end() + 60]!r}"
-    found = WORDS_OF_THE_DEMO.search(site().files[f"{COURSE}/search-data.js"].decode())
+    found = WORDS_OF_THE_DEMO.search(site().files[f"{COURSE}/search-data.js"]().decode())
     assert found is None
 
 

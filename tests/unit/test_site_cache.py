@@ -236,6 +236,17 @@ def test_an_unchanged_course_is_not_made_again_and_gives_the_same_site(
         site_of(root, cache="")
 
 
+def test_a_site_whose_warning_goes_away_by_waiting_is_not_kept(root: Path) -> None:
+    course = root / "course_src" / "first-course" / "course.yml"
+    text = course.read_text(encoding="utf-8")
+    course.write_text(text + 'approved: {by: "T. Marrable", on: 9999-11-20}\n', encoding="utf-8")
+    site_of(root)
+    assert list((root / ".cache").rglob("*.site")) == []
+    course.write_text(text + 'approved: {by: "T. Marrable", on: 2026-11-20}\n', encoding="utf-8")
+    site_of(root)
+    assert len(list((root / ".cache").rglob("*.site"))) == 1
+
+
 @pytest.mark.parametrize("name", [name for name in SOURCES if name.endswith((".yml", ".svg"))])
 def test_after_any_edit_the_site_is_that_of_a_build_without_the_cache(root: Path, name: str) -> None:
     site_of(root)

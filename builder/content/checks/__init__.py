@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 
 from journeybook.content.checks.answers import check_choices, check_matches
 from journeybook.content.checks.blueprint import check_blueprint
+from journeybook.content.checks.days_to_come import check_days_to_come
 from journeybook.content.checks.given_numbers import check_given_numbers
 from journeybook.content.checks.grounds import check_grounds
 from journeybook.content.checks.limited_sources import check_limited_sources
@@ -17,31 +18,54 @@ from journeybook.content.checks.order_rules import check_order_rules
 from journeybook.content.checks.practice import check_practice
 from journeybook.content.checks.references import check_references
 from journeybook.content.checks.repeated_ids import check_ids_of_the_course, check_ids_within_questions
+from journeybook.content.checks.shown_as_typed import check_shown_as_typed
 from journeybook.content.checks.taken_ids import check_taken_ids
 from journeybook.content.checks.wording import check_wording
-from journeybook.content.gathered import Gathered
+from journeybook.content.file_read import FileRead
+from journeybook.content.gathered import Gathered, SheetsRead
+from journeybook.content.model import NumberQuestion, Question
 from journeybook.diagnostics.problem import Problem
 
-CHECKS: tuple[Callable[[Gathered], Iterator[Problem]], ...] = (
-    check_ids_of_the_course,
+OF_QUESTIONS: tuple[Callable[[FileRead], Iterator[Problem]], ...] = (
     check_ids_within_questions,
-    check_taken_ids,
-    check_references,
-    check_wording,
-    check_practice,
     check_choices,
     check_order_rules,
     check_matches,
-    check_numbers,
-    check_given_numbers,
-    check_grounds,
+)
+"""Checks that look at the questions of one file alone; they are not repeated for a file that is as it was."""
+OF_THE_COURSE: tuple[Callable[[Gathered], Iterator[Problem]], ...] = (
+    check_ids_of_the_course,
+    check_taken_ids,
+    check_references,
+    check_wording,
+    check_days_to_come,
+    check_practice,
     check_limited_sources,
     check_blueprint,
 )
-"""Every check, in no meaningful order: problems are sorted by place."""
+"""Checks that need several files. They are in no meaningful order: problems are sorted by place."""
 
 
-def cross_check(gathered: Gathered) -> Iterator[Problem]:
+def cross_check(got: Gathered) -> Iterator[Problem]:
     """Every problem that every check finds."""
-    for check in CHECKS:
-        yield from check(gathered)
+    sheets = got.sheets
+    for file in got.files:
+        yield from file.worked_out(_check_file, got.draft)
+        yield from file.worked_out(_check_arithmetic, sheets)
+    for check in OF_THE_COURSE:
+        yield from check(got)
+
+
+def _check_file(file: FileRead, draft_course: bool) -> list[Problem]:
+    problems = [*check_shown_as_typed(file), *check_grounds(file, draft_course)]
+    if file.every(Question):
+        problems += [problem for check in OF_QUESTIONS for problem in check(file)]
+    return problems
+
+
+def _check_arithmetic(file: FileRead, sheets: SheetsRead) -> list[Problem]:
+    return (
+        [*check_numbers(file, sheets), *check_given_numbers(file, sheets)]
+        if file.every(NumberQuestion)
+        else []
+    )

@@ -5,72 +5,72 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 
-from journeybook.content.gathered import Gathered
+from journeybook.content.file_read import FileRead
 from journeybook.content.model import ChoiceQuestion, ChoicesQuestion, MatchItem, MatchQuestion, Option
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 from journeybook.source.near import nearest
 
 
-def check_choices(got: Gathered) -> Iterator[Problem]:
+def check_choices(file: FileRead) -> Iterator[Problem]:
     """``right`` names options, each once, and not all of them."""
-    for question in got.every(ChoiceQuestion):
-        yield from _right_exists(got, question, (question.right,))
-        yield from _different_texts(got, question.options)
-    for choices in got.every(ChoicesQuestion):
-        yield from _right_exists(got, choices, choices.right)
-        yield from _different_texts(got, choices.options)
+    for question in file.every(ChoiceQuestion):
+        yield from _right_exists(file, question, (question.right,))
+        yield from _different_texts(file, question.options)
+    for choices in file.every(ChoicesQuestion):
+        yield from _right_exists(file, choices, choices.right)
+        yield from _different_texts(file, choices.options)
         for index, name in enumerate(choices.right):
             if name in choices.right[:index]:
                 yield fault(
                     "Q011",
-                    got.place(choices, "right", index),
+                    file.place(choices, "right", index),
                     f"The right answers name `{name}` twice.",
                     "Take one of the two out.",
                 )
         if {option.id for option in choices.options} <= set(choices.right):
             yield fault(
                 "Q010",
-                got.place(choices, "right"),
+                file.place(choices, "right"),
                 "Every option is right, so there is nothing to choose.",
                 "Add an option that is wrong, with its reason.",
             )
 
 
-def check_matches(got: Gathered) -> Iterator[Problem]:
+def check_matches(file: FileRead) -> Iterator[Problem]:
     """Each item goes with an answer that is there, and no answer serves two items."""
-    for question in got.every(MatchQuestion):
+    for question in file.every(MatchQuestion):
         answers = [answer.id for answer in question.answers]
         taken: dict[str, MatchItem] = {}
         for item in question.items:
             if item.goes_with not in answers:
                 yield fault(
                     "Q030",
-                    got.place(item, "goes-with"),
+                    file.place(item, "goes-with"),
                     f"The item goes with `{item.goes_with}`, and there is no such answer.",
                     _use_one_of(answers, item.goes_with, "answer"),
                 )
             elif item.goes_with in taken:
                 yield fault(
                     "Q031",
-                    got.place(item, "goes-with"),
+                    file.place(item, "goes-with"),
                     f"The answer `{item.goes_with}` serves two items.",
                     "Give one of the items another answer; add one if there is none left.",
-                    (got.place(taken[item.goes_with], "goes-with"),),
+                    (file.place(taken[item.goes_with], "goes-with"),),
                 )
             taken.setdefault(item.goes_with, item)
-        yield from _different_texts(got, question.answers)
+        yield from _different_texts(file, question.answers)
 
 
 def _right_exists(
-    got: Gathered, question: ChoiceQuestion | ChoicesQuestion, right: Sequence[str]
+    file: FileRead, question: ChoiceQuestion | ChoicesQuestion, right: Sequence[str]
 ) -> Iterator[Problem]:
     names = [option.id for option in question.options]
     for index, name in enumerate(right):
         if name not in names:
             yield fault(
                 "Q012",
-                got.place(question, "right", index),
+                file.place(question, "right", index),
                 "The right answer names an option that is not there.",
                 _use_one_of(names, name, "option"),
             )
@@ -81,16 +81,17 @@ def _use_one_of(names: Sequence[str], wrong: str, noun: str) -> str:
     return f"Use one of {', '.join(near or names[:8])}, or add an {noun} with id {wrong}."
 
 
-def _different_texts(got: Gathered, options: Iterable[Option]) -> Iterator[Problem]:
+def _different_texts(file: FileRead, options: Iterable[Option]) -> Iterator[Problem]:
     seen: dict[str, Option] = {}
     for option in options:
-        words = " ".join(unicodedata.normalize("NFC", option.text).casefold().split())
+        text = option.text if option.text.isascii() else unicodedata.normalize("NFC", option.text)
+        words = " ".join(text.casefold().split())
         first = seen.setdefault(words, option)
         if first is not option:
             yield fault(
                 "Q014",
-                got.place(option, "text"),
+                file.place(option, "text"),
                 f"`{first.id}` and `{option.id}` say the same.",
                 "Change one of them, or take it out.",
-                (got.place(first, "text"),),
+                (file.place(first, "text"),),
             )

@@ -9,7 +9,7 @@ from journeybook.content.gathered import Gathered, Naming
 from journeybook.content.layout import BLUEPRINT_NAME
 from journeybook.content.model import Cell, CriticalFact, Question, Use
 from journeybook.diagnostics.codes import fault, warning
-from journeybook.diagnostics.problem import Place, Problem
+from journeybook.diagnostics.problem import Problem
 
 
 def check_blueprint(got: Gathered) -> Iterator[Problem]:
@@ -31,7 +31,7 @@ def check_blueprint(got: Gathered) -> Iterator[Problem]:
 
 def _check_cells(got: Gathered, asked: list[Question]) -> Iterator[Problem]:
     there = Counter((question.outcome, question.level) for question in asked if not question.critical)
-    seen: dict[tuple[str, str], Place] = {}
+    seen: dict[tuple[str, str], Cell] = {}
     for cell in got.every(Cell):
         key = (cell.outcome, cell.level)
         if key in seen:
@@ -40,9 +40,9 @@ def _check_cells(got: Gathered, asked: list[Question]) -> Iterator[Problem]:
                 got.place(cell),
                 f"There are two cells for {cell.outcome}, {cell.level}.",
                 "Make one of the two, and add up what they draw.",
-                (seen[key],),
+                (got.place(seen[key]),),
             )
-        seen.setdefault(key, got.place(cell))
+        seen.setdefault(key, cell)
         if not _all_read(got) or got.names[Naming.OUTCOME].lacks(cell.outcome):
             continue
         if there[key] < cell.draw:

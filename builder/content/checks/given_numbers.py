@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from journeybook.content.arithmetic import Expression, decimal_text, parse
-from journeybook.content.gathered import Gathered
+from journeybook.content.file_read import FileRead
+from journeybook.content.gathered import SheetsRead
 from journeybook.content.model import NumberQuestion
 from journeybook.content.number_values import right_values
 from journeybook.content.references import Reference, RefersTo, references_in
@@ -17,16 +18,16 @@ from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 
 
-def check_given_numbers(got: Gathered) -> Iterator[Problem]:
+def check_given_numbers(file: FileRead, sheets: SheetsRead) -> Iterator[Problem]:
     """Idle names, and rows that no learner could tell apart."""
-    for question in got.every(NumberQuestion):
+    for question in file.every(NumberQuestion):
         if question.given:
-            yield from _check_idle(got, question)
+            yield from _check_idle(file, question)
         if len(question.given) > 1:
-            yield from _check_told_apart(got, question)
+            yield from _check_told_apart(file, question, sheets)
 
 
-def _check_idle(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
+def _check_idle(file: FileRead, question: NumberQuestion) -> Iterator[Problem]:
     used = _shown(question.ask) | _shown(question.why) | _named(question.right)
     for slip in question.slips:
         used |= _named(slip.value) | _shown(slip.reason)
@@ -34,13 +35,13 @@ def _check_idle(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
         if name not in used:
             yield fault(
                 "Q042",
-                got.place(question, "given"),
+                file.place(question, "given"),
                 f"The given number `{name}` is neither used nor shown.",
                 f"Use it in `right`, show `{{{name}}}` in `ask`, or take it out of `given`.",
             )
 
 
-def _check_told_apart(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
+def _check_told_apart(file: FileRead, question: NumberQuestion, sheets: SheetsRead) -> Iterator[Problem]:
     shown = _shown(question.ask)
     first_with: dict[tuple[str, ...], int] = {}
     alike: list[tuple[int, int]] = []
@@ -52,10 +53,10 @@ def _check_told_apart(got: Gathered, question: NumberQuestion) -> Iterator[Probl
     if not alike or not all(needed <= row.keys() for row in question.given):
         return  # Nothing is alike, or rows and names do not fit, which is a fault of its own.
     try:
-        rights = right_values(question, got.values_by_name)
+        rights = right_values(question, sheets.values)
     except ValueError:
         return  # The same holds for what cannot be worked out.
-    origin = got.origins[id(question)]
+    origin = file.origins[id(question)]
     rows = origin.container["given"]
     for earlier, later in alike:
         if rights[earlier] != rights[later]:

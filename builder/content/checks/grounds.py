@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from journeybook.content.gathered import Gathered
+from journeybook.content.file_read import FileRead
 from journeybook.content.model import (
     ChoiceQuestion,
     ChoicesQuestion,
@@ -19,38 +19,38 @@ from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Place, Problem
 
 
-def check_grounds(got: Gathered) -> Iterator[Problem]:
+def check_grounds(file: FileRead, draft_course: bool) -> Iterator[Problem]:
     """Missing sources and reasons: faults, or warnings while the course, lesson or question is a draft."""
-    for fact in got.every(CriticalFact):
+    for fact in file.every(CriticalFact):
         if not fact.sources:
             yield _owed(
-                got.draft,
+                draft_course,
                 "C030",
-                got.place(fact),
+                file.place(fact),
                 f"The critical fact {fact.id} names no source.",
                 _ADD_SOURCE,
             )
-    for lesson in got.every(Lesson):
+    for lesson in file.every(Lesson):
         if not lesson.sources:
             yield _owed(
-                got.draft or lesson.draft,
+                draft_course or lesson.draft,
                 "C030",
-                got.place(lesson),
+                file.place(lesson),
                 "The lesson names no source.",
                 _ADD_SOURCE,
             )
         if not lesson.body:
             yield fault(
                 "L004",
-                got.place(lesson, "body"),
+                file.place(lesson, "body"),
                 "The lesson has no body.",
                 "Add at least one block, such as `- text: …`.",
             )
-    for question in got.every(Question):
-        draft = got.draft or question.draft
+    for question in file.every(Question):
+        draft = draft_course or question.draft
         if not question.sources:
-            yield _owed(draft, "C030", got.place(question), "The question names no source.", _ADD_SOURCE)
-        yield from _reasons(got, question, draft)
+            yield _owed(draft, "C030", file.place(question), "The question names no source.", _ADD_SOURCE)
+        yield from _reasons(file, question, draft)
 
 
 _ADD_SOURCE = "Add `source:` with an id of sources.yml, or `kit` for the kit sheet."
@@ -60,7 +60,7 @@ def _owed(draft: bool, code: str, place: Place, message: str, mend: str) -> Prob
     return (warning if draft else fault)(code, place, message, mend)
 
 
-def _reasons(got: Gathered, question: Question, draft: bool) -> Iterator[Problem]:
+def _reasons(file: FileRead, question: Question, draft: bool) -> Iterator[Problem]:
     match question:
         case ChoiceQuestion() | ChoicesQuestion():
             right = {question.right} if isinstance(question, ChoiceQuestion) else set(question.right)
@@ -71,7 +71,7 @@ def _reasons(got: Gathered, question: Question, draft: bool) -> Iterator[Problem
                     yield _owed(
                         draft,
                         "Q013",
-                        got.place(option),
+                        file.place(option),
                         f"The wrong option `{option.id}` has no reason.",
                         "Add `reason:`, what someone who picks it has not understood.",
                     )
@@ -81,7 +81,7 @@ def _reasons(got: Gathered, question: Question, draft: bool) -> Iterator[Problem
                     yield _owed(
                         draft,
                         "Q024",
-                        got.place(rule),
+                        file.place(rule),
                         f"The rule that `{rule.first}` comes first has no reason.",
                         "Add `reason:`, what would happen if it were broken.",
                     )
@@ -91,7 +91,7 @@ def _reasons(got: Gathered, question: Question, draft: bool) -> Iterator[Problem
                     yield _owed(
                         draft,
                         "Q032",
-                        got.place(item),
+                        file.place(item),
                         f"The item `{item.id}` has no reason.",
                         "Add `reason:`, why it goes with its answer.",
                     )
@@ -101,7 +101,7 @@ def _reasons(got: Gathered, question: Question, draft: bool) -> Iterator[Problem
                     yield _owed(
                         draft,
                         "Q047",
-                        got.place(slip),
+                        file.place(slip),
                         f"The slip `{slip.value[:40]}` has no reason.",
                         "Add `reason:`, what went wrong for someone who gets this number.",
                     )

@@ -9,30 +9,30 @@ from fractions import Fraction
 from functools import partial
 
 from journeybook.content.arithmetic import Expression, Flaw, decimal_text, parse
-from journeybook.content.gathered import Gathered, Naming
+from journeybook.content.file_read import FileRead
+from journeybook.content.gathered import SheetsRead
 from journeybook.content.model import NumberQuestion
-from journeybook.content.number_values import Sheets, given_number, read_tolerance, work_out
+from journeybook.content.number_values import given_number, read_tolerance, work_out
 from journeybook.content.units import UNITS, canonical_unit
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.source.near import nearest
 
 
-def check_numbers(got: Gathered) -> Iterator[Problem]:
+def check_numbers(file: FileRead, sheets: SheetsRead) -> Iterator[Problem]:
     """Right answers, tolerances, slips, given numbers and units of every number question."""
-    sheets = got.values_by_name
-    for question in got.every(NumberQuestion):
-        yield from _check_units(got, question)
+    for question in file.every(NumberQuestion):
+        yield from _check_units(file, question)
         if read_tolerance(question.tolerance) is None:
             yield fault(
                 "Q044",
-                got.place(question, "tolerance"),
+                file.place(question, "tolerance"),
                 f"The tolerance `{question.tolerance[:40]}` is neither a number nor a percentage.",
                 'Write a number in the unit of the answer such as "5", or a percentage such as "3 %".',
             )
-        rows = yield from _read_rows(got, question, sheets)
+        rows = yield from _read_rows(file, question, sheets)
         if rows is not None:
-            yield from _check_expressions(got, question, sheets, rows)
+            yield from _check_expressions(file, question, sheets, rows)
 
 
 def _inside(place: Place, flaw: Flaw, text: str) -> Place:
@@ -55,18 +55,13 @@ def _flaw(place: Place, flaw: Flaw, text: str, around: str = "") -> Problem:
     return fault("Q040", _inside(place, flaw, text), f"{flaw.message}{around}.", flaw.mend)
 
 
-def _unsure_sheet(got: Gathered, names: tuple[str, ...]) -> bool:
+def _unsure_sheet(sheets: SheetsRead, names: tuple[str, ...]) -> bool:
     """True when a value is named whose sheet could not be read whole; then its absence proves nothing."""
-    sheets = {"kit": (Naming.KIT, got.kit), "profile": (Naming.PROFILE, got.profile)}
-    return any(
-        sheets[sheet][1] is None
-        for sheet, dot, _ in (name.partition(".") for name in names)
-        if dot and sheet in sheets
-    )
+    return any(dot and sheet in sheets.unread for sheet, dot, _ in (name.partition(".") for name in names))
 
 
 def _read_rows(
-    got: Gathered, question: NumberQuestion, sheets: Sheets
+    file: FileRead, question: NumberQuestion, sheets: SheetsRead
 ) -> Generator[Problem, None, list[dict[str, Fraction]] | None]:
     """Yields what is wrong with ``given``.
 
@@ -74,9 +69,9 @@ def _read_rows(
     """
     rows: list[dict[str, Fraction]] = []
     sound = True
-    raw = got.origins[id(question)].container.get("given", [])
-    document = got.origins[id(question)].document
-    trail = got.origins[id(question)].trail
+    raw = file.origins[id(question)].container.get("given", [])
+    document = file.origins[id(question)].document
+    trail = file.origins[id(question)].trail
     for index, row in enumerate(question.given):
         if row.keys() != question.given[0].keys():
             sound = False
@@ -91,11 +86,11 @@ def _read_rows(
             )
         numbers: dict[str, Fraction] = {}
         for name, written in row.items():
-            number = given_number(written, sheets)
+            number = given_number(written, sheets.values)
             if isinstance(number, Flaw):
                 sound = False
                 expression = parse(written)
-                if not (isinstance(expression, Expression) and _unsure_sheet(got, expression.names)):
+                if not (isinstance(expression, Expression) and _unsure_sheet(sheets, expression.names)):
                     place = document.place(raw[index], name, trail=f"{trail}, row {index + 1}")
                     yield fault("Q049", place, f"{number.message}.", number.mend)
             else:
@@ -105,15 +100,15 @@ def _read_rows(
 
 
 def _check_expressions(
-    got: Gathered, question: NumberQuestion, sheets: Sheets, rows: list[dict[str, Fraction]]
+    file: FileRead, question: NumberQuestion, sheets: SheetsRead, rows: list[dict[str, Fraction]]
 ) -> Iterator[Problem]:
     rights = yield from _work_out_rows(
-        got, question, question.right, partial(got.place, question, "right"), sheets, rows
+        question, question.right, partial(file.place, question, "right"), sheets, rows
     )
     tolerance = read_tolerance(question.tolerance)
     for slip in question.slips:
-        place = partial(got.place, slip, "value")
-        values = yield from _work_out_rows(got, question, slip.value, place, sheets, rows)
+        place = partial(file.place, slip, "value")
+        values = yield from _work_out_rows(question, slip.value, place, sheets, rows)
         if rights is None or values is None or tolerance is None:
             continue
         for index, (right, value) in enumerate(zip(rights, values, strict=True)):
@@ -130,11 +125,10 @@ def _check_expressions(
 
 
 def _work_out_rows(
-    got: Gathered,
     question: NumberQuestion,
     text: str,
     place: Callable[[], Place],
-    sheets: Sheets,
+    sheets: SheetsRead,
     rows: list[dict[str, Fraction]],
 ) -> Generator[Problem, None, list[Fraction] | None]:
     """Yields what is wrong with one expression; returns its value for each row, or None."""
@@ -153,11 +147,11 @@ def _work_out_rows(
             f"`{name}` is not among the given numbers.",
             f"{cure}, or add `{name}` to every row of `given`.",
         )
-    if unknown or _unsure_sheet(got, expression.names):
+    if unknown or _unsure_sheet(sheets, expression.names):
         return None
     values: list[Fraction] = []
     for index, row in enumerate(rows):
-        value = work_out(expression, row, sheets)
+        value = work_out(expression, row, sheets.values)
         if isinstance(value, Flaw):
             around = f" in row {index + 1} of `given`" if question.given else ""
             yield _flaw(place(), value, text, around)
@@ -166,23 +160,23 @@ def _work_out_rows(
     return values
 
 
-def _check_units(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
+def _check_units(file: FileRead, question: NumberQuestion) -> Iterator[Problem]:
     if question.unit and question.unit not in UNITS:
-        yield _unknown_unit(question.unit, got.place(question, "unit"))
+        yield _unknown_unit(question.unit, file.place(question, "unit"))
     for index, unit in enumerate(question.units):
         if unit not in UNITS:
-            yield _unknown_unit(unit, got.place(question, "units", index))
+            yield _unknown_unit(unit, file.place(question, "units", index))
     if question.units and not question.unit:
         yield fault(
             "Q046",
-            got.place(question, "units"),
+            file.place(question, "units"),
             "Other units are accepted, but the answer has no unit of its own.",
             "Add `unit:`, the unit of the right answer.",
         )
     if question.unit_needed and not question.unit:
         yield fault(
             "Q046",
-            got.place(question, "unit-needed"),
+            file.place(question, "unit-needed"),
             "A unit is asked for, but the answer has none.",
             "Add `unit:`, the unit of the right answer.",
         )
@@ -192,7 +186,7 @@ def _check_units(got: Gathered, question: NumberQuestion) -> Iterator[Problem]:
         if own and other and own.dimension != other.dimension:
             yield fault(
                 "Q046",
-                got.place(question, "units", index),
+                file.place(question, "units", index),
                 f"`{name}` measures {other.dimension}, but `{own.symbol}` measures {own.dimension}.",
                 f"Take it out, or use a unit of {own.dimension}: "
                 f"{', '.join(one.symbol for one in UNITS.values() if one.dimension == own.dimension)}.",

@@ -4,30 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from journeybook.content.gathered import Gathered
+from journeybook.content.file_read import FileRead
 from journeybook.content.model import OrderQuestion
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 from journeybook.source.near import nearest
 
 
-def check_order_rules(got: Gathered) -> Iterator[Problem]:
+def check_order_rules(file: FileRead) -> Iterator[Problem]:
     """There are rules, about steps that are there, and they do not run in a circle."""
-    for question in got.every(OrderQuestion):
+    for question in file.every(OrderQuestion):
         if not question.rules:
             yield fault(
                 "Q023",
-                got.place(question, "rules"),
+                file.place(question, "rules"),
                 "The question has no rules, so any order would be right.",
                 "Add at least one: `{first: …, then: […], reason: …}`.",
             )
-        problems = list(_check_names(got, question))
+        problems = list(_check_names(file, question))
         yield from problems
         if not problems:
-            yield from _check_circle(got, question)
+            yield from _check_circle(file, question)
 
 
-def _check_names(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
+def _check_names(file: FileRead, question: OrderQuestion) -> Iterator[Problem]:
     steps = [step.id for step in question.steps]
     for rule in question.rules:
         for key, index, name in [
@@ -38,20 +38,20 @@ def _check_names(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
                 near = nearest(name, steps) or tuple(steps[:12])
                 yield fault(
                     "Q020",
-                    got.place(rule, key, index),
+                    file.place(rule, key, index),
                     f"The rule names the step `{name}`, and there is no such step.",
                     f"Use one of {', '.join(near)}, or add a step with id {name}.",
                 )
         if rule.first in rule.then:
             yield fault(
                 "Q021",
-                got.place(rule, "then", rule.then.index(rule.first)),
+                file.place(rule, "then", rule.then.index(rule.first)),
                 f"The rule puts the step `{rule.first}` before itself.",
                 f"Take `{rule.first}` out of `then`.",
             )
 
 
-def _check_circle(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
+def _check_circle(file: FileRead, question: OrderQuestion) -> Iterator[Problem]:
     after: dict[str, list[str]] = {}
     for rule in question.rules:
         after.setdefault(rule.first, []).extend(rule.then)
@@ -62,7 +62,7 @@ def _check_circle(got: Gathered, question: OrderQuestion) -> Iterator[Problem]:
         rule = next(rule for rule in question.rules if rule.first == edge[0] and edge[1] in rule.then)
         yield fault(
             "Q022",
-            got.place(rule),
+            file.place(rule),
             f"The rules run in a circle: {shown}.",
             "Take out one of these rules, so that some order keeps all of them.",
         )

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import Gathered, Naming
-from journeybook.content.model import Cell, CriticalFact, Lesson, Question, Term, Value
+from journeybook.content.model import Cell, CriticalFact, Lesson, Question, Term, Validity, Value
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 
@@ -19,37 +20,43 @@ _WHERE_TO_ADD = {
 
 def check_references(got: Gathered) -> Iterator[Problem]:
     """Every name in a field names something."""
-    for lesson in got.every(Lesson):
-        yield from _missing(got, lesson, "outcomes", Naming.OUTCOME, lesson.outcomes)
-        yield from _missing(got, lesson, "source", Naming.SOURCE, lesson.sources)
+    for file in got.files:
+        if got.lacks_any(file.worked_out(_all_named, None)):
+            for thing, key, naming, names in _naming(file):
+                for index, name in got.missing(naming, names):
+                    yield unknown_name(got, naming, name, file.place(thing, key, index))
+
+
+def _all_named(file: FileRead, _: None) -> frozenset[tuple[Naming, str]]:
+    return frozenset([(naming, name) for _, _, naming, names in _naming(file) for name in names])
+
+
+def _naming(file: FileRead) -> Iterator[tuple[object, str, Naming, Sequence[str]]]:
+    """Each field that names something: the object, the key, what is named, and the names."""
+    for lesson in file.every(Lesson):
+        yield lesson, "outcomes", Naming.OUTCOME, lesson.outcomes
+        yield lesson, "source", Naming.SOURCE, lesson.sources
         for block in lesson.body:
             if block.kind == "figure":
-                yield from _missing(got, block, "figure", Naming.FIGURE, (block.text,))
-    for question in got.every(Question):
-        yield from _missing(got, question, "outcome", Naming.OUTCOME, (question.outcome,))
-        yield from _missing(got, question, "source", Naming.SOURCE, question.sources)
+                yield block, "figure", Naming.FIGURE, (block.text,)
+    for question in file.every(Question):
+        yield question, "outcome", Naming.OUTCOME, (question.outcome,)
+        yield question, "source", Naming.SOURCE, question.sources
         if question.critical:
-            yield from _missing(got, question, "critical", Naming.FACT, (question.critical,))
+            yield question, "critical", Naming.FACT, (question.critical,)
         if question.figure:
-            yield from _missing(got, question, "figure", Naming.FIGURE, (question.figure,))
-    for term in got.every(Term):
+            yield question, "figure", Naming.FIGURE, (question.figure,)
+    for term in file.every(Term):
         if term.figure:
-            yield from _missing(got, term, "figure", Naming.FIGURE, (term.figure,))
-    for value in got.every(Value):
-        yield from _missing(got, value, "source", Naming.SOURCE, value.sources)
-    for fact in got.every(CriticalFact):
-        yield from _missing(got, fact, "source", Naming.SOURCE, fact.sources)
-    for cell in got.every(Cell):
-        yield from _missing(got, cell, "outcome", Naming.OUTCOME, (cell.outcome,))
-    if got.course is not None:
-        yield from _missing(got, got.course.validity, "source", Naming.SOURCE, got.course.validity.sources)
-
-
-def _missing(
-    got: Gathered, thing: object, key: str, naming: Naming, names: Sequence[str]
-) -> Iterator[Problem]:
-    for index, name in got.missing(naming, names):
-        yield unknown_name(got, naming, name, got.place(thing, key, index))
+            yield term, "figure", Naming.FIGURE, (term.figure,)
+    for value in file.every(Value):
+        yield value, "source", Naming.SOURCE, value.sources
+    for fact in file.every(CriticalFact):
+        yield fact, "source", Naming.SOURCE, fact.sources
+    for cell in file.every(Cell):
+        yield cell, "outcome", Naming.OUTCOME, (cell.outcome,)
+    for validity in file.every(Validity):
+        yield validity, "source", Naming.SOURCE, validity.sources
 
 
 def unknown_name(got: Gathered, naming: Naming, name: str, place: Place) -> Problem:

@@ -5,9 +5,11 @@ Each brace names something that is there, in the place where such a name is allo
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
+from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import Gathered, Naming
 from journeybook.content.model import NumberQuestion, Slip
 from journeybook.content.references import Reference, RefersTo, Unreadable, references_in
@@ -28,57 +30,106 @@ _EXPRESSIONS = frozenset({"right", "value", "tolerance", "given"})
 
 def check_wording(got: Gathered) -> Iterator[Problem]:
     """Every brace in a text is a reference to something, or has a backslash before it."""
-    for origin in got.origins.values():
+    for file in got.files:
+        braces = file.worked_out(_read_braces, None)
+        yield from braces.problems
+        if got.lacks_any(braces.named):
+            for brace in _braces(file):
+                yield from _check_name(got, brace)
+
+
+class _Brace(NamedTuple):
+    """One brace in a text, and where the text stands."""
+
+    reference: Reference | Unreadable
+    origin: Origin
+    container: object
+    at: str | int
+
+    def place(self) -> Place:
+        return place_within(self.origin, self.container, self.at, self.reference.written)
+
+
+class _Braces(NamedTuple):
+    """What the braces of one file name, and what is wrong with them whatever the other files hold."""
+
+    named: frozenset[tuple[Naming, str]]
+    problems: list[Problem]
+
+
+def _read_braces(file: FileRead, _: None) -> _Braces:
+    braces = list(_braces(file))
+    named = frozenset(
+        [
+            (_NAMING[brace.reference.to][0], brace.reference.name)
+            for brace in braces
+            if isinstance(brace.reference, Reference) and brace.reference.to in _NAMING
+        ]
+    )
+    return _Braces(named, list(_check_braces(file, braces)))
+
+
+def _braces(file: FileRead) -> Iterator[_Brace]:
+    for origin in file.origins.values():
         data = origin.container
         for key, value in data.items():
             if type(value) is str:
                 if "{" in value:
-                    yield from _check_text(got, origin, data, key, key, value)
+                    yield from _braces_of(origin, data, key, key, value)
             elif type(value) is list:
                 for index, entry in enumerate(value):
                     if type(entry) is str and "{" in entry:
-                        yield from _check_text(got, origin, value, index, key, entry)
+                        yield from _braces_of(origin, value, index, key, entry)
 
 
-def _check_text(
-    got: Gathered, origin: Origin, container: object, at: str | int, key: str, text: str
-) -> Iterator[Problem]:
+def _braces_of(origin: Origin, container: object, at: str | int, key: str, text: str) -> Iterator[_Brace]:
     if key in _EXPRESSIONS and _is_arithmetic(origin):
         return
-    given = _given_names(got, origin)
     for reference in references_in(text):
-        place = _place_of(origin, container, at, reference.written)
+        yield _Brace(reference, origin, container, at)
+
+
+def _check_braces(file: FileRead, braces: Sequence[_Brace]) -> Iterator[Problem]:
+    for brace in braces:
+        reference = brace.reference
         if isinstance(reference, Unreadable):
             yield fault(
                 "W006",
-                place,
+                brace.place(),
                 f"The brace in `{reference.written}` opens no reference.",
                 "Write it like `{kit.NAME}` or `{word.NAME}`, or put a backslash before a brace that is "
                 "meant as such.",
             )
         elif reference.to is RefersTo.GIVEN:
+            given = _given_names(file, brace.origin)
             if reference.name not in given:
-                yield _unknown_given(reference, given, place)
-        else:
-            naming, code, where = _NAMING[reference.to]
-            if got.names[naming].lacks(reference.name):
-                yield fault(
-                    code,
-                    place,
-                    f"There is no {naming} called `{reference.name}`.",
-                    f"{got.names[naming].hint(reference.name)} `{reference.name}` {where}.",
-                )
+                yield _unknown_given(reference, given, brace.place())
+
+
+def _check_name(got: Gathered, brace: _Brace) -> Iterator[Problem]:
+    reference = brace.reference
+    if isinstance(reference, Unreadable) or reference.to not in _NAMING:
+        return
+    naming, code, where = _NAMING[reference.to]
+    if got.names[naming].lacks(reference.name):
+        yield fault(
+            code,
+            brace.place(),
+            f"There is no {naming} called `{reference.name}`.",
+            f"{got.names[naming].hint(reference.name)} `{reference.name}` {where}.",
+        )
 
 
 def _is_arithmetic(origin: Origin) -> bool:
     return isinstance(origin.thing, (NumberQuestion, Slip))
 
 
-def _given_names(got: Gathered, origin: Origin) -> frozenset[str]:
+def _given_names(file: FileRead, origin: Origin) -> frozenset[str]:
     """Names that braces without a dot may use: those of the number question the text belongs to."""
     thing = origin.thing
     if isinstance(thing, Slip):
-        thing = got.question_of_slip.get(id(thing))
+        whole = (one for one in file.every(NumberQuestion) if any(slip is thing for slip in one.slips))
+        thing = next(whole, None)
     return (
         frozenset(name for row in thing.given for name in row)
         if isinstance(thing, NumberQuestion)
@@ -104,8 +155,8 @@ def _unknown_given(reference: Reference, given: frozenset[str], place: Place) ->
     )
 
 
-def _place_of(origin: Origin, container: object, at: str | int, written: str) -> Place:
-    """The brace itself, where it can be found on the lines of its text; else the text."""
+def place_within(origin: Origin, container: object, at: str | int, written: str) -> Place:
+    """Where some words of a text stand, where they can be found on its lines; else the text."""
     place = origin.document.place(container, at, trail=origin.trail)
     column = place.column - 1
     for line in range(place.line, place.line + _MOST_LINES):
@@ -117,4 +168,4 @@ def _place_of(origin: Origin, container: object, at: str | int, written: str) ->
 
 
 _MOST_LINES = 400
-"""How far down a text is searched for its brace."""
+"""How far down a text is searched."""

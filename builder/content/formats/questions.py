@@ -26,9 +26,9 @@ from journeybook.source.shapes import Field, Record
 from journeybook.source.unions import KindUnion
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class BankFile:
-    """A bank as read."""
+    """A bank as read; the same only as itself, because comparing a thousand questions takes time."""
 
     title: str
     questions: tuple[Question, ...]

@@ -8,6 +8,7 @@ from enum import StrEnum
 from typing import ClassVar
 
 from journeybook.diagnostics.problem import Place
+from journeybook.source.placed import Placed
 
 
 class Use(StrEnum):
@@ -26,7 +27,7 @@ class Outlook(StrEnum):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Question:
+class Question(Placed):
     """What every kind of question has. ``kind`` is the YAML word and names the subclass."""
 
     kind: ClassVar[str]
@@ -69,7 +70,7 @@ class Question:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Option:
+class Option(Placed):
     """Something to choose."""
 
     id: str
@@ -102,7 +103,7 @@ class ChoicesQuestion(Question):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Rule:
+class Rule(Placed):
     """``first`` comes before each of ``then``."""
 
     first: str
@@ -125,7 +126,7 @@ class OrderQuestion(Question):
 
 
 @dataclass(frozen=True, kw_only=True)
-class MatchItem:
+class MatchItem(Placed):
     """Something that has one partner."""
 
     id: str
@@ -152,7 +153,7 @@ class MatchQuestion(Question):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Slip:
+class Slip(Placed):
     """A wrong number that has a known cause."""
 
     value: str

@@ -7,10 +7,11 @@ import pytest
 
 from journeybook.audit import audit
 from journeybook.audit.above_options import find_above_options
+from journeybook.audit.alike_texts import groups_of_three
 from journeybook.audit.idle_sources import find_idle_sources
 from journeybook.audit.lesson_length import find_long_lessons
 from journeybook.audit.longest_option import at_least, find_telling_lengths, standing_out
-from journeybook.audit.near_duplicates import alike_pairs, find_near_duplicates, groups_of_three
+from journeybook.audit.near_duplicates import alike_pairs, find_near_duplicates
 from journeybook.audit.outcomes_checked import find_outcomes_not_checked
 from journeybook.audit.outcomes_practised import find_outcomes_not_practised
 from journeybook.audit.outcomes_taught import find_outcomes_not_taught

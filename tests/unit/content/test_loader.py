@@ -10,6 +10,7 @@ import pytest
 
 from journeybook.content import loader
 from journeybook.content.assembly import course_from_files
+from journeybook.content.load_memo import LoadMemo
 from journeybook.content.loader import load_course, load_courses
 from journeybook.content.model import ChoiceQuestion, NumberQuestion, OrderQuestion
 from journeybook.diagnostics.problem import Level, Problem
@@ -250,14 +251,14 @@ def test_a_folder_with_a_files_name_cannot_be_read(site: Path) -> None:
 
 
 def test_a_file_that_may_not_be_read_is_a_problem(site: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    real = Path.read_bytes
+    real = LoadMemo.bytes_of
 
-    def refuse(path: Path) -> bytes:
-        if path.name == "words.yml":
+    def refuse(memo: LoadMemo, path: str, seen: os.stat_result) -> bytes:
+        if path.endswith("words.yml"):
             raise PermissionError(13, "Permission denied")
-        return real(path)
+        return real(memo, path, seen)
 
-    monkeypatch.setattr(Path, "read_bytes", refuse)
+    monkeypatch.setattr(LoadMemo, "bytes_of", refuse)
     problem = only(problems_of(site))
     assert (problem.code, problem.message) == ("C022", "This file cannot be read: Permission denied.")
 

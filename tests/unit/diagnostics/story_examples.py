@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from story_pages import Story, read_story
+
 from journeybook.diagnostics.codes import CODES
 from journeybook.diagnostics.problem import Problem
-from journeybook.diagnostics.why import Story, read_story, story
+from journeybook.diagnostics.why import story
 
 Check = Callable[[str, str], Iterable[Problem]]
 """File name and text of an example -> the problems found in it."""

@@ -5,10 +5,11 @@ from importlib.resources import files
 
 import pytest
 from story_examples import codes_of, file_of, found_in, page_of
+from story_pages import read_story
 
 from journeybook.diagnostics.codes import CODES
 from journeybook.diagnostics.problem import Problem
-from journeybook.diagnostics.why import read_story, story
+from journeybook.diagnostics.why import story
 from journeybook.source.strict_yaml import read_document
 
 SAVED: dict[str, Callable[[str], bytes]] = {

@@ -10,9 +10,10 @@ import json
 from pathlib import Path
 
 import pytest
+from story_pages import read_story
 
 from journeybook.diagnostics.codes import CODES
-from journeybook.diagnostics.why import read_story, story
+from journeybook.diagnostics.why import story
 from journeybook.marking import canonical
 from journeybook.marking.remark import re_mark
 

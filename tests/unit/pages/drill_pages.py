@@ -15,7 +15,8 @@ from journeybook.pages.reading import reading_leaves
 from journeybook.pages.shell import Shell
 
 BASE = Path(__file__).parents[2] / "faults" / "base"
-FACTS = BuildFacts(version="1.0", digest="0123456789abcdef" * 4, draft=True, profile="Example rules")
+DIGEST = "0123456789abcdef" * 4
+FACTS = BuildFacts(version="1.0", draft=True, profile="Example rules")
 
 
 @cache
@@ -32,8 +33,16 @@ def leaves() -> dict[str, Leaf]:
 
 
 def page(slug: str, *, several: bool = False) -> str:
-    course = drill_course()
-    return Shell(course, Wording(course), FACTS, several=several).page(leaves()[slug])
+    return page_of(shell(several=several), leaves()[slug])
+
+
+def shell(course: Course | None = None, facts: BuildFacts = FACTS, *, several: bool = False) -> Shell:
+    course = course or drill_course()
+    return Shell(course, Wording(course), facts, lambda: DIGEST, several=several)
+
+
+def page_of(shell: Shell, leaf: Leaf) -> str:
+    return shell.page(shell.targets.settled(leaf)).decode()
 
 
 def words_in(html: str) -> str:

@@ -14,13 +14,14 @@ from journeybook.content.wording import Wording
 from journeybook.marking import canonical
 from journeybook.marking.compiled import compile_course
 from journeybook.pages import links
-from journeybook.pages.site import Ready, build_site
+from journeybook.pages.site import Ready, Site
 
 
 def whole_site() -> dict[str, bytes]:
     course = drill_course()
-    site = build_site([Ready(course=course, compiled=compile_course(course))], name="Quillon Basin Works")
-    return {leaf.path: site.page(leaf).encode() for leaf in site.leaves} | dict(site.files)
+    site = Site([Ready(course=course, compiled=compile_course(course))], name="Quillon Basin Works")
+    pages = {path: site.page(path)[1] for path in site.paths}
+    return pages | {path: make() for path, make in site.files.items()}
 
 
 @pytest.mark.parametrize(

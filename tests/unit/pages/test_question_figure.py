@@ -28,3 +28,11 @@ def test_the_words_of_a_drawing_are_words_and_not_markup() -> None:
 
 def test_a_figure_that_the_course_lacks_draws_nothing() -> None:
     assert QuestionFigures(course(), Wording(course()), "lesson-x")("none") == ""
+
+
+def test_in_the_check_every_question_shows_its_drawing_which_stands_once() -> None:
+    drawn = replace(course(), figures={"gap": GAP})
+    figures = QuestionFigures(drawn, Wording(drawn), "check")
+    questions = [figures("gap"), figures("gap")]
+    assert all('<use href="#check-figure-gap-drawing"' in html for html in questions)
+    assert figures.store().count('id="check-figure-gap-drawing"') == 1

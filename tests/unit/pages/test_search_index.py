@@ -6,6 +6,7 @@ from drill_pages import drill_course
 
 from journeybook.content.model import Use
 from journeybook.content.wording import Wording
+from journeybook.pages.links import Targets
 from journeybook.pages.search_index import one_file_search_data, search_entries, site_search_script
 
 
@@ -38,7 +39,7 @@ def test_no_word_of_a_question_of_the_check_is_given_away() -> None:
 
 def test_the_site_gets_a_script_with_addresses_relative_to_the_search_page() -> None:
     course = drill_course()
-    script = site_search_script(course, Wording(course))
+    script = site_search_script(search_entries(course, Wording(course)), Targets(course))
     entries = json.loads(script.removeprefix("Search.receive(").removesuffix(");\n"))
     addresses = {entry[0]: entry[2] for entry in entries}
     assert addresses["Parts of the guard"] == "10-guard/parts-of-the-guard.html"
@@ -47,6 +48,9 @@ def test_the_site_gets_a_script_with_addresses_relative_to_the_search_page() -> 
 
 def test_the_one_file_gets_fragments() -> None:
     course = drill_course()
-    addresses = {entry[0]: entry[2] for entry in one_file_search_data(course, Wording(course))}
+    addresses = {
+        entry[0]: entry[2]
+        for entry in one_file_search_data(search_entries(course, Wording(course)), Targets(course))
+    }
     assert addresses["Parts of the guard"] == "#lesson-parts-of-the-guard"
     assert addresses["sleeve"] == "#words-sleeve"

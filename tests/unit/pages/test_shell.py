@@ -3,12 +3,12 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from drill_pages import BASE, FACTS, drill_course, leaves, page, words_in
+from drill_pages import BASE, drill_course, leaves, page, page_of, shell, words_in
 
 from journeybook.content.wording import Wording
 from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.rack import rack_leaf
-from journeybook.pages.shell import POLICY, Shell, direction_of, rack_page
+from journeybook.pages.shell import POLICY, direction_of, rack_page
 
 
 def test_every_page_says_the_cautions_whom_to_ask_and_which_version() -> None:
@@ -18,7 +18,14 @@ def test_every_page_says_the_cautions_whom_to_ask_and_which_version() -> None:
             "&#39;", "'"
         )
         assert "Ask T. Marrable , training lead, the office by the slip" in text
-        assert "Version 1.0, draft, not released 0123 4567 89ab cdef" in text
+        assert "Version 1.0, draft, not released" in text
+
+
+def test_the_digest_stands_where_a_record_begins_and_where_one_is_made_and_nowhere_else() -> None:
+    showing = {slug for slug in leaves() if "0123 4567 89ab cdef" in page(slug)}
+    assert showing == {"card"}
+    check = replace(leaves()["search"], kind="check")
+    assert "0123 4567 89ab cdef" in page_of(shell(), check)
 
 
 def test_a_page_built_on_example_values_says_that_it_is_not_valid_for_work() -> None:
@@ -29,15 +36,12 @@ def test_a_page_built_on_a_real_kit_sheet_does_not() -> None:
     course = drill_course()
     values = {name: replace(value, example=False) for name, value in course.kit.values.items()}
     real = replace(course, kit=replace(course.kit, values=values))
-    shell = Shell(real, Wording(real), FACTS, several=False)
-    assert "Example unit" not in shell.page(leaves()["card"])
+    assert "Example unit" not in page_of(shell(real), leaves()["card"])
 
 
 def test_a_released_course_carries_no_draft_mark() -> None:
-    course = drill_course()
-    released = BuildFacts(version="1.0", digest="a" * 64, draft=False, profile="Example rules")
-    shell = Shell(course, Wording(course), released, several=False)
-    assert "draft" not in shell.page(leaves()["words"]).lower()
+    released = BuildFacts(version="1.0", draft=False, profile="Example rules")
+    assert "draft" not in page_of(shell(facts=released), leaves()["words"]).lower()
 
 
 def test_links_are_relative_to_the_page_so_that_a_folder_opens_anywhere() -> None:
