@@ -60,6 +60,8 @@ class Outcome:
             lines.append(
                 f"Must-pass    {gate['fact']}: {'right' if gate['mark'] == 1000 else 'not yet'} ({gate['question']})"
             )
+        for question in result["critical"]:
+            lines.append(f"Drill        {question}: a critical error, which fails the check")
         for outcome, score in result["outcomes"].items():
             lines.append(f"Outcome      {outcome}: {score['marks'] / 1000:.3f} of {score['of'] // 1000}")
         lines.append(f"Fingerprint  {self.fingerprint}")

@@ -10,7 +10,11 @@ from typing import Protocol
 
 from journeybook.audit.above_options import find_above_options
 from journeybook.audit.audit_memo import AuditMemo
+from journeybook.audit.duties_covered import find_duties_hardly_covered
+from journeybook.audit.guessable_drills import find_guessable_drills
+from journeybook.audit.idle_calculators import find_idle_calculators
 from journeybook.audit.idle_sources import find_idle_sources
+from journeybook.audit.job_card_length import find_long_job_cards
 from journeybook.audit.lesson_length import find_long_lessons
 from journeybook.audit.longest_option import find_telling_lengths
 from journeybook.audit.near_duplicates import find_near_duplicates
@@ -35,12 +39,16 @@ _OF_OUTLINES: tuple[Callable[[Course], Iterator[Problem]], ...] = (
     find_outcomes_not_checked,
     find_long_lessons,
     find_idle_sources,
+    find_idle_calculators,
+    find_duties_hardly_covered,
+    find_long_job_cards,
 )
 _OF_EVERY_QUESTION: tuple[_Remembering, ...] = (
     find_telling_lengths,
     find_above_options,
     find_near_duplicates,
     find_untypeable_numbers,
+    find_guessable_drills,
 )
 """Those that look into every question, and remember the ones they have seen."""
 RULES: tuple[Callable[[Course], Iterator[Problem]], ...] = (*_OF_OUTLINES, *_OF_EVERY_QUESTION)

@@ -18,6 +18,12 @@ def find_idle_sources(course: Course) -> Iterator[Problem]:
     cited.update(name for lesson in course.lessons for name in lesson.sources)
     cited.update(name for fact in course.critical_facts for name in fact.sources)
     cited.update(name for bank in course.banks for question in bank.questions for name in question.sources)
+    cited.update(name for bench in course.benches.values() for name in bench.sources)
+    cited.update(name for each in course.calculators.values() for name in each.sources)
+    cited.update(name for drill in course.drills.values() for name in drill.sources)
+    cited.update(name for practical in course.practicals.values() for name in practical.sources)
+    cited.update(name for card in course.job_cards.values() for name in card.sources)
+    cited.update(course.duties.sources if course.duties else ())
     for sheet in (course.kit, course.profile):
         cited.update(name for value in sheet.values.values() for name in value.sources)
     for citation in course.sources.values():

@@ -35,6 +35,9 @@ class Flaw:
 
 
 Node = Callable[[Mapping[str, Fraction]], Fraction]
+Step = tuple[str, str] | tuple[str, str, int]
+"""One step of an expression in postfix order: ``("n", "95/100")``, ``("in", name)``, ``("op", "+ - * / or neg")``,
+``("call", name, how many values)``. Nothing else, so that another language can work it out too."""
 
 
 class _Raised(Exception):  # noqa: N818 - it carries a Flaw out of the recursion and never leaves this file
@@ -52,6 +55,8 @@ class Expression:
     """Names it uses, each once, in order of appearance; references as ``kit.minimum-flow``."""
     is_plain: bool
     """True for a number or a reference alone, perhaps with a minus before it."""
+    postfix: tuple[Step, ...]
+    """The same expression as steps that each take their values from a stack and leave one there."""
     _work_out: Node
 
     def value(self, names: Mapping[str, Fraction]) -> Fraction | Flaw:
@@ -79,6 +84,11 @@ def round_half_away(value: Fraction, places: int = 0) -> Fraction:
     return Fraction(whole if value >= 0 else -whole) / scale
 
 
+def fraction_text(value: Fraction) -> str:
+    """``n`` or ``n/d``, in lowest terms: how data for scripts and keys hold a fraction."""
+    return str(value.numerator) if value.denominator == 1 else f"{value.numerator}/{value.denominator}"
+
+
 def decimal_text(value: Fraction, places: int = 12) -> str:
     """A fraction as people write it: exact where its decimals end within ``places``, else rounded to them."""
     rounded = round_half_away(value, places)
@@ -104,7 +114,8 @@ def _capped(value: Fraction, column: int) -> Fraction:
 
 
 _TOKEN = re.compile(
-    r"\s*(?:(?P<number>[0-9]+(?:\.[0-9]+)?)|(?P<name>[a-z][a-z0-9_]*)|\{(?P<ref>(?:kit|profile)\.[a-z0-9-]+)\}"
+    r"\s*(?:(?P<number>[0-9]+(?:\.[0-9]+)?)|(?P<name>[a-z][a-z0-9_]*)"
+    r"|\{(?P<ref>(?:kit|profile)\.[a-z0-9-]+)(?:\.number)?\}"
     r"|(?P<sign>[-+*/(),]))"
 )
 _SIGN_CURES = {
@@ -129,6 +140,7 @@ class _Parser:
         self.at = 0
         self.depth = 0
         self.tokens: list[tuple[str, str, int]] = []
+        self.postfix: list[Step] = []
 
     def whole(self) -> Expression:
         if len(self.text) > MOST_CHARACTERS:
@@ -151,7 +163,11 @@ class _Parser:
         kinds = [one[0] for one in self.tokens[:-1]]
         bare = kinds[1:] if self.tokens[0][1] == "-" else kinds
         return Expression(
-            text=self.text, names=tuple(self.names), is_plain=bare in (["number"], ["ref"]), _work_out=node
+            text=self.text,
+            names=tuple(self.names),
+            is_plain=bare in (["number"], ["ref"]),
+            postfix=tuple(self.postfix),
+            _work_out=node,
         )
 
     def _split(self) -> None:
@@ -182,6 +198,7 @@ class _Parser:
         while self._peek()[1] in ("+", "-") and self._peek()[0] == "sign":
             _, sign, column = self._take()
             left = _added(left, self._product(), sign, column)
+            self.postfix.append(("op", sign))
         return left
 
     def _product(self) -> Node:
@@ -189,6 +206,7 @@ class _Parser:
         while self._peek()[1] in ("*", "/") and self._peek()[0] == "sign":
             _, sign, column = self._take()
             left = _multiplied(left, self._factor(), sign, column)
+            self.postfix.append(("op", sign))
         return left
 
     def _factor(self) -> Node:
@@ -200,6 +218,7 @@ class _Parser:
             )
         try:
             if kind == "number":
+                self.postfix.append(("n", fraction_text(Fraction(token))))
                 return _number(token, column)
             if kind == "ref" or (kind == "name" and self._peek()[1] != "("):
                 return self._name(token, column)
@@ -207,6 +226,7 @@ class _Parser:
                 return self._call(token, column)
             if token == "-":
                 inner = self._factor()
+                self.postfix.append(("op", "neg"))
                 return lambda names: -inner(names)
             if token == "(":
                 inner = self._sum()
@@ -227,6 +247,7 @@ class _Parser:
 
     def _name(self, name: str, column: int) -> Node:
         self.names.setdefault(name)
+        self.postfix.append(("in", name))
 
         def look_up(names: Mapping[str, Fraction]) -> Fraction:
             if name not in names:
@@ -252,6 +273,7 @@ class _Parser:
         if not least <= len(arguments) <= most:
             wanted = f"{least}" if least == most else f"{least} to {most}"
             raise _fail(column, f"`{name}` has {len(arguments)} values in its brackets", f"Give it {wanted}.")
+        self.postfix.append(("call", name, len(arguments)))
         return lambda names: work([one(names) for one in arguments], column)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import partial
+from typing import Any
 
 from journeybook.content.checks import cross_check
 from journeybook.content.formats.questions import BankFile
@@ -73,6 +74,14 @@ def _bank(name: str, file: BankFile, ours: SourcesOfProfile) -> Bank:
     return Bank(id=name, title=file.title, questions=ours.without_others(file.questions), place=file.place)
 
 
+def _named(got: Gathered, memo: LoadMemo, ours: SourcesOfProfile, folder: str) -> dict[str, Any]:
+    """The things of one folder by id, without the sources of other profiles."""
+    return {
+        name: memo.same((folder, name), (thing, ours.others), partial(ours.without_others_in, thing))
+        for name, thing in got.named[folder].items()
+    }
+
+
 def _put_together(got: Gathered, memo: LoadMemo) -> Course | None:
     """The model; None only if a part is missing, which always comes with a fault."""
     course, kit, profile, sources = got.course, got.kit, got.profile, got.sources
@@ -125,6 +134,12 @@ def _put_together(got: Gathered, memo: LoadMemo) -> Course | None:
         figures=got.figures,
         banks=banks,
         check=got.blueprint,
+        drills=_named(got, memo, ours, "drills"),
+        practicals=_named(got, memo, ours, "practicals"),
+        job_cards=_named(got, memo, ours, "job-cards"),
+        duties=_named(got, memo, ours, "duties").get(got.profile_id),
+        benches=_named(got, memo, ours, "benches"),
+        calculators=_named(got, memo, ours, "calculators"),
         place=course.place,
         unfinished=course.draft,
     )

@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.source.reading import INVALID, Origin
-from journeybook.source.shapes import Record, read_root
+from journeybook.source.shapes import FileShape, read_root
 from journeybook.source.strict_yaml import read_document
 
 Context = TypeVar("Context")
@@ -77,7 +77,7 @@ def _ids(file: FileRead, key: str) -> list[str]:
 
 
 def read_file(
-    data: bytes, path: str, shape: Record, given: Mapping[str, Mapping[str, Any]] | None = None
+    data: bytes, path: str, shape: FileShape, given: Mapping[str, Mapping[str, Any]] | None = None
 ) -> FileRead:
     """Read one file by its table. ``given``: fields that do not stand in it (``source.reading.Reading.given``)."""
     document, problems = read_document(data, path)

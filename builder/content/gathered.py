@@ -16,11 +16,12 @@ from typing import Any, NamedTuple, TypeVar
 
 from journeybook.content.file_read import FileRead
 from journeybook.content.formats.course import CourseFile
-from journeybook.content.formats.lesson import FigureFile, ModuleFile
+from journeybook.content.formats.figure import FigureFile
+from journeybook.content.formats.lesson import ModuleFile
 from journeybook.content.formats.questions import BankFile
 from journeybook.content.formats.sheets import SheetFile, SourcesFile, WordsFile
-from journeybook.content.layout import Layout, ModuleFolder
-from journeybook.content.model import Blueprint, Figure, Lesson, Question, Value
+from journeybook.content.layout import NAMED, Layout, ModuleFolder
+from journeybook.content.model import Bench, Blueprint, Figure, Lesson, Question, Value
 from journeybook.diagnostics.problem import Place
 from journeybook.source.near import nearest
 from journeybook.source.reading import Origin
@@ -38,6 +39,13 @@ class Naming(StrEnum):
     QUESTION = "question"
     SOURCE = "source"
     FIGURE = "figure"
+    DRILL = "drill"
+    PRACTICAL = "practical"
+    STEP = "step of a practical"
+    JOB_CARD = "job card"
+    DUTIES = "list of duties"
+    BENCH = "bench"
+    CALCULATOR = "calculator"
     WORD = "word"
     KIT = "kit value"
     PROFILE = "profile value"
@@ -74,6 +82,8 @@ class SheetsRead(NamedTuple):
     """``kit`` and ``profile`` -> their values by id."""
     unread: frozenset[str]
     """Which of the two could not be read whole."""
+    benches: Mapping[str, Bench] = {}
+    """The benches that numbers are read off; empty for a file that reads off none."""
 
 
 @dataclass(kw_only=True)
@@ -116,6 +126,8 @@ class Gathered:
     figures: dict[str, Figure] = field(default_factory=dict)
     banks: dict[str, BankFile] = field(default_factory=dict)
     blueprint: Blueprint | None = None
+    named: dict[str, dict[str, Any]] = field(default_factory=lambda: {folder: {} for folder in NAMED})
+    """Folder -> id -> what the file of that name holds, where it is sound."""
     files: list[FileRead] = field(default_factory=list)
     """Each file of this build that could be read, in the order of reading."""
     names: dict[Naming, Names] = field(default_factory=lambda: {one: Names() for one in Naming})

@@ -12,14 +12,16 @@ from typing import Any
 
 from journeybook.content.formats.blueprint import BLUEPRINT
 from journeybook.content.formats.course import COURSE
-from journeybook.content.formats.lesson import FIGURE, LESSON, MODULE
+from journeybook.content.formats.figure import FIGURE
+from journeybook.content.formats.lesson import LESSON, MODULE
+from journeybook.content.formats.named import NAMED_FILES
 from journeybook.content.formats.questions import BANK
 from journeybook.content.formats.sheets import KIT, PROFILE, SOURCES, WORDS
-from journeybook.source.shapes import Record
+from journeybook.source.shapes import FileShape
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
-FILE_KINDS: Mapping[str, tuple[Record, tuple[str, ...]]] = MappingProxyType(
+FILE_KINDS: Mapping[str, tuple[FileShape, tuple[str, ...]]] = MappingProxyType(
     {
         "course": (COURSE, ("course_src/*/course.yml",)),
         "kit": (KIT, ("course_src/*/kit.yml",)),
@@ -32,6 +34,7 @@ FILE_KINDS: Mapping[str, tuple[Record, tuple[str, ...]]] = MappingProxyType(
         "bank": (BANK, ("quizzes/*/*.yml", "!quizzes/*/competence-check.yml")),
         "blueprint": (BLUEPRINT, ("quizzes/*/competence-check.yml",)),
     }
+    | {shape.noun.replace(" ", "-"): (shape, (f"course_src/*/{folder}/*.yml",)) for folder, (shape, _) in NAMED_FILES.items()}
 )
 """Kind of file -> its table, and the paths (``!`` for all but) that editors connect with its schema."""
 

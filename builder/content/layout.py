@@ -13,9 +13,11 @@ from journeybook.source.near import nearest
 from journeybook.source.scalars import ID_LENGTH, ID_PATTERN
 
 BLUEPRINT_NAME = "competence-check.yml"
-_LATER = ("benches", "drills", "practicals", "job-cards", "duties", "translations")
+_LATER = ("translations",)
 """Folders whose names are kept for parts of a course that this version does not read."""
-_FOLDERS = ("modules", "figures", "profiles")
+NAMED = ("benches", "calculators", "drills", "practicals", "job-cards", "duties")
+"""Folders of files that are each one thing, called like the file: drills/NAME.yml."""
+_FOLDERS = ("modules", "figures", "profiles", *NAMED)
 TOP = ("course.yml", "kit.yml", "sources.yml", "words.yml")
 _MODULE_FOLDER = re.compile(rf"(\d{{1,4}})-({ID_PATTERN})")
 _NOT_OURS = ("README.md", "Thumbs.db", "desktop.ini")
@@ -46,6 +48,8 @@ class Layout:
     profiles: dict[str, str] = field(default_factory=dict)
     figures: dict[str, str] = field(default_factory=dict)
     drawings: dict[str, str] = field(default_factory=dict)
+    named: dict[str, dict[str, str]] = field(default_factory=lambda: {folder: {} for folder in NAMED})
+    """Folder -> name of a file without its ending -> path."""
     modules: list[ModuleFolder] = field(default_factory=list)
     banks: dict[str, str] = field(default_factory=dict)
     blueprint: str = ""
@@ -182,7 +186,14 @@ def _place_flat_file(layout: Layout, path: str, head: str, name: str, problems: 
     elif (stem := _yaml_stem(path, name, problems)) and (
         meant := _as_id(layout, path, stem, ".yml", problems)
     ):
-        (layout.figures if head == "figures" else layout.profiles).setdefault(meant, path)
+        _of(layout, head).setdefault(meant, path)
+
+
+def _of(layout: Layout, folder: str) -> dict[str, str]:
+    """Name -> path of the files of a flat folder."""
+    if folder in NAMED:
+        return layout.named[folder]
+    return layout.figures if folder == "figures" else layout.profiles
 
 
 def _place_quiz_file(layout: Layout, path: str, name: str, problems: list[Problem]) -> None:

@@ -6,9 +6,23 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import TypeVar
 
-from journeybook.content.model import Citation, CriticalFact, Lesson, Question, Validity
+from journeybook.content.model import (
+    Bench,
+    Calculator,
+    Citation,
+    CriticalFact,
+    Drill,
+    Duties,
+    Duty,
+    JobCard,
+    Lesson,
+    Practical,
+    PracticalStep,
+    Question,
+    Validity,
+)
 
-Grounded = TypeVar("Grounded", Lesson, Question, CriticalFact, Validity)
+Grounded = TypeVar("Grounded", Lesson, Question, Bench, Calculator, Drill, CriticalFact, Validity, Practical, PracticalStep, JobCard, Duties, Duty)
 
 
 class SourcesOfProfile:
@@ -35,4 +49,8 @@ class SourcesOfProfile:
         """One thing likewise."""
         if self.others.isdisjoint(thing.sources):
             return thing
+        if isinstance(thing, Practical):
+            return replace(thing, steps=self.without_others(thing.steps))
+        if isinstance(thing, Duties):
+            return replace(thing, duties=self.without_others(thing.duties))
         return replace(thing, sources=tuple(name for name in thing.sources if name not in self.others))

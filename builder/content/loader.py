@@ -135,8 +135,8 @@ def _no_such_course(root: Path, course_id: str, courses_dir: str) -> Problem:
 
 
 def _told_by_the_folder(problems: list[Problem], quiz_dir: str) -> list[Problem]:
-    """One problem in place of one for every question that a lesson names."""
-    others = [problem for problem in problems if problem.code != "L001"]
+    """One problem in place of one for every question that a lesson or a duty names."""
+    others = [problem for problem in problems if problem.code not in ("L001", "U004")]
     if len(others) == len(problems):
         return problems
     missing = fault(

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from journeybook.content.layout import BLUEPRINT_NAME, PICTURES, TOP
+from journeybook.content.layout import BLUEPRINT_NAME, NAMED, PICTURES, TOP
 from journeybook.content.whole_file import whole_file
 from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Problem
@@ -18,7 +18,7 @@ from journeybook.source.near import nearest
 from journeybook.source.scalars import ID_LENGTH, ID_PATTERN
 
 _ENDINGS = ("yml", "yaml", "svg", "txt")
-_OUR_KEY = re.compile(rb"^(?:alt|body|cells|outcomes|questions|sources|summary|values|words):", re.MULTILINE)
+_OUR_KEY = re.compile(rb"^(?:alt|body|cells|moments|outcomes|questions|sources|summary|values|words):", re.MULTILINE)
 """A key at the left edge that each sort of file has, and a note to people has not."""
 
 
@@ -102,7 +102,7 @@ def _proper_path(path: str, there: set[str], *, course_dir: str, quiz_dir: str) 
         described = any(f"{folder}/{stem}.{ending}" in there for ending in ("yml", "yaml"))
         drawn = f"{folder}/{stem}.svg" in there
         right = f"{stem}.svg" if described and not drawn else name
-    elif folder not in (f"{course_dir}/figures", f"{course_dir}/profiles"):
+    elif folder not in [f"{course_dir}/{one}" for one in ("figures", "profiles", *NAMED)]:
         return None
     if right == name or not (right in (*TOP, BLUEPRINT_NAME) or _could_be_named(right, name)):
         return None

@@ -17,6 +17,7 @@ from journeybook.content.model import NumberQuestion, Value
 Sheets = Mapping[str, Mapping[str, Value]]
 """``kit`` and ``profile`` -> their values by id."""
 
+NOTHING_READ: Mapping[str, Fraction] = {}
 _TOLERANCE = re.compile(r"(?P<number>\d{1,12}(?:\.\d{1,12})?)\s*(?P<percent>%)?", re.ASCII)
 _NUMBER = re.compile(r"-?\d{1,60}(?:\.\d{1,60})?", re.ASCII)
 
@@ -87,24 +88,28 @@ def given_number(written: str, sheets: Sheets) -> Fraction | Flaw:
     return work_out(expression, {}, sheets)
 
 
-def given_rows(question: NumberQuestion, sheets: Sheets) -> list[dict[str, Fraction]]:
-    """The rows of ``given`` as numbers; one empty row where there is none.
+def given_rows(
+    question: NumberQuestion, sheets: Sheets, read: Mapping[str, Fraction] = NOTHING_READ
+) -> list[dict[str, Fraction]]:
+    """The rows of ``given`` as numbers, each with what is ``read`` off a bench; one row where there is none.
 
     Raises ``ValueError`` for a row that the cross-checks would have refused.
     """
     rows: list[dict[str, Fraction]] = []
     for row in question.given:
-        numbers: dict[str, Fraction] = {}
+        numbers: dict[str, Fraction] = dict(read)
         for name, written in row.items():
             number = given_number(written, sheets)
             if isinstance(number, Flaw):
                 raise ValueError(f"{question.id}: {number.message}")
             numbers[name] = number
         rows.append(numbers)
-    return rows or [{}]
+    return rows or [dict(read)]
 
 
-def right_values(question: NumberQuestion, sheets: Sheets) -> list[Fraction]:
+def right_values(
+    question: NumberQuestion, sheets: Sheets, read: Mapping[str, Fraction] = NOTHING_READ
+) -> list[Fraction]:
     """The exact right value of each variant, in the question's unit.
 
     Raises ``ValueError`` as ``given_rows`` does.
@@ -113,7 +118,7 @@ def right_values(question: NumberQuestion, sheets: Sheets) -> list[Fraction]:
     if isinstance(expression, Flaw):
         raise ValueError(f"{question.id}: {expression.message}")
     values: list[Fraction] = []
-    for row in given_rows(question, sheets):
+    for row in given_rows(question, sheets, read):
         value = work_out(expression, row, sheets)
         if isinstance(value, Flaw):
             raise ValueError(f"{question.id}: {value.message}")

@@ -4,24 +4,31 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from functools import partial
+from pathlib import PurePosixPath
 from typing import Any
 
 from journeybook.content.file_read import FileRead, read_file
 from journeybook.content.formats.blueprint import BLUEPRINT
 from journeybook.content.formats.course import COURSE
-from journeybook.content.formats.lesson import FIGURE, LESSON, MODULE, FigureFile
+from journeybook.content.formats.figure import FIGURE, FigureFile
+from journeybook.content.formats.lesson import LESSON, MODULE
+from journeybook.content.formats.named import NAMED_FILES
 from journeybook.content.formats.questions import BANK
 from journeybook.content.formats.sheets import KIT, PROFILE, SOURCES, WORDS
 from journeybook.content.gathered import Gathered, ModuleRead, Naming, UnusedProfile
 from journeybook.content.layout import Layout, ModuleFolder
 from journeybook.content.load_memo import LoadMemo
 from journeybook.content.model import Figure, Lesson
+from journeybook.content.plans.as_words import as_commonmark
+from journeybook.content.plans.values import Known
+from journeybook.content.plans.worked_out import work_out_plan
 from journeybook.content.whole_file import whole_file
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
+from journeybook.drawing.plans.every_kind import Plan, draw_plan
 from journeybook.drawing.svg_check import check_svg
 from journeybook.source.near import nearest
-from journeybook.source.shapes import Record
+from journeybook.source.shapes import FileShape, Record
 
 
 def gather(
@@ -51,6 +58,15 @@ def _figure(name: str, file: FigureFile, svg: str) -> Figure:
     return Figure(id=name, title=file.title, alt=file.alt, caption=file.caption, svg=svg, place=file.place)
 
 
+def _drawn_figure(name: str, file: FigureFile, plan: Plan) -> Figure:
+    drawn = draw_plan(plan)
+    svg, problems = check_svg(drawn.svg.encode(), file.place.file, name)
+    assert svg is not None, problems
+    # The words are read as CommonMark later on, as an author's would be; nothing in them is meant so.
+    alt = file.alt or as_commonmark(drawn.words)
+    return Figure(id=name, title=file.title, alt=alt, caption=file.caption, svg=svg, place=file.place)
+
+
 class _Reader:
     def __init__(
         self, files: Mapping[str, bytes], unread: set[str], gathered: Gathered, memo: LoadMemo
@@ -76,6 +92,7 @@ class _Reader:
         for folder in layout.modules:
             got.modules.append(self._read_module(folder))
         if not layout.modules:
+            got.names[Naming.LESSON].whole = False
             path = f"{layout.course_dir}/modules"
             self._fault(
                 "C021",
@@ -84,6 +101,8 @@ class _Reader:
                 f"Add a folder such as `{path}/10-why` with module.yml.",
             )
         self._read_figures()
+        self._read_named()
+        self._draw_figures()
         for bank, path in layout.banks.items():
             file = self._read(path, BANK, {"questions": Naming.QUESTION}, {"question": {"bank": bank}})
             if file is not None:
@@ -97,7 +116,7 @@ class _Reader:
     def _read(
         self,
         path: str,
-        shape: Record,
+        shape: FileShape,
         names: Mapping[str, Naming],
         given: Mapping[str, Mapping[str, Any]] | None = None,
     ) -> Any:
@@ -118,7 +137,7 @@ class _Reader:
         return file.value
 
     def _file(
-        self, path: str, shape: Record, given: Mapping[str, Mapping[str, Any]] | None = None
+        self, path: str, shape: FileShape, given: Mapping[str, Mapping[str, Any]] | None = None
     ) -> FileRead | None:
         """The file as read, its problems noted; None where its text could not be read to its end."""
         if path in self.unread:
@@ -212,6 +231,15 @@ class _Reader:
         self.gathered.files.append(file)
         return file.value if isinstance(file.value, Lesson) else None
 
+    def _read_named(self) -> None:
+        for folder, (shape, naming) in NAMED_FILES.items():
+            for name, path in self.gathered.layout.named[folder].items():
+                self.gathered.names[naming].known.add(name)
+                ids = {"steps": Naming.STEP} if folder == "practicals" else {}
+                thing = self._read(path, shape, ids, {shape.noun: {"id": name}})
+                if thing is not None:
+                    self.gathered.named[folder][name] = thing
+
     def _read_figures(self) -> None:
         layout, got = self.gathered.layout, self.gathered
         got.names[Naming.FIGURE].known.update(layout.figures)
@@ -219,6 +247,17 @@ class _Reader:
             drawing = layout.drawings.get(name)
             file = self._read(path, FIGURE, {})
             if drawing is None and path in self.unread:
+                continue
+            if file is not None and file.draw is not None:
+                if drawing is not None:
+                    self._fault(
+                        "F026",
+                        path,
+                        f"The figure {name} has `draw` and {name}.svg beside it.",
+                        f"Take `draw` out, or {name}.svg.",
+                    )
+                continue
+            if drawing is None and file is None:
                 continue
             if drawing is None:
                 self._fault(
@@ -245,3 +284,23 @@ class _Reader:
                     f"The drawing {name}.svg has no {name}.yml beside it, so nothing says what it shows.",
                     f"Add `{name}.yml` with `title:` and `alt:`, or take the drawing out.",
                 )
+
+    def _draw_figures(self) -> None:
+        """Make the drawings that stand in their files as data; they show values of the sheets."""
+        got = self.gathered
+        known = Known(
+            got.sheets.values,
+            {one.id: one.word for one in got.words.words} if got.words else {},
+            got.named["benches"],
+        )
+        for read in got.files:
+            for file in read.every(FigureFile):
+                if file.draw is None or read.value is not file:
+                    continue
+                plan, problems = read.worked_out(work_out_plan, known)
+                self.problems.extend(problems)
+                if plan is not None:
+                    name = PurePosixPath(file.place.file).stem
+                    got.figures[name] = self.memo.same(
+                        (file.place.file, "drawn"), (file, plan), partial(_drawn_figure, name, file, plan)
+                    )

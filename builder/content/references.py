@@ -16,6 +16,8 @@ class RefersTo(StrEnum):
     WORD = "word"
     LESSON = "lesson"
     FIGURE = "figure"
+    PRACTICAL = "practical"
+    JOB_CARD = "job-card"
     GIVEN = "given"
     """A name from a number question's ``given``: braces without a dot."""
 
@@ -47,7 +49,7 @@ _ID = r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*"
 _INSIDE = re.compile(
     rf"(?P<sheet>kit|profile)\.(?P<value>{_ID})(?P<number>\.number)?"
     rf"|word\.(?P<word>{_ID})(?:\|(?P<wording>[^|]+))?"
-    rf"|(?P<kind>lesson|figure)\.(?P<id>{_ID})"
+    rf"|(?P<kind>lesson|figure|practical|job-card)\.(?P<id>{_ID})"
     r"|(?P<given>[a-z][a-z0-9]*(?:_[a-z0-9]+)*)"
 )
 

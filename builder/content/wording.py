@@ -101,6 +101,10 @@ class Wording:
                 return f'<a class="word" href="page:words#{reference.name}">{words}</a>'
             case RefersTo.LESSON if reference.name in self._lesson_titles:
                 return f'<a href="page:lesson/{reference.name}">{words}</a>'
+            case RefersTo.PRACTICAL if reference.name in self.course.practicals:
+                return f'<a href="page:practical/{reference.name}">{words}</a>'
+            case RefersTo.JOB_CARD if reference.name in self.course.job_cards:
+                return f'<a href="page:job-card/{reference.name}">{words}</a>'
             case RefersTo.FIGURE if reference.name in self.course.figures:
                 return f'<a href="page:figure/{reference.name}">{words}</a>'
             case _:
@@ -118,6 +122,10 @@ class Wording:
                     return reference.wording or term.word
             case RefersTo.LESSON if reference.name in self._lesson_titles:
                 return self._title(self._lesson_titles[reference.name], nested)
+            case RefersTo.PRACTICAL if reference.name in self.course.practicals:
+                return self._title(self.course.practicals[reference.name].title, nested)
+            case RefersTo.JOB_CARD if reference.name in self.course.job_cards:
+                return self._title(self.course.job_cards[reference.name].title, nested)
             case RefersTo.FIGURE if reference.name in self.course.figures:
                 return self._title(self.course.figures[reference.name].title, nested)
             case RefersTo.GIVEN if given is not None and reference.name in given:

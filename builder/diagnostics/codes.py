@@ -17,6 +17,12 @@ STAGES: Mapping[str, str] = MappingProxyType(
         "C": "a course and its sheets",
         "L": "lessons",
         "Q": "questions",
+        "D": "drills",
+        "E": "calculators",
+        "P": "practicals",
+        "J": "job cards",
+        "U": "duties",
+        "N": "benches",
         "F": "figures",
         "B": "the blueprint of a check",
         "R": "releases",
@@ -137,6 +143,86 @@ _QUESTIONS = {
     "Q048": "A slip would be marked right.",
     "Q049": "A given number is not a number.",
     "Q050": "Two rows of given numbers ask the same and have different answers.",
+    "Q055": "A number cannot be read off a bench.",
+    "Q060": "There is no drawing to point at.",
+    "Q061": "A spot is no part of the drawing.",
+    "Q062": "A unit belongs to a place that is not there.",
+    "Q063": "A dangerous unit belongs to the mildest place.",
+    "Q064": "All units belong to one place.",
+    "Q065": "A part to point at is too small for a finger.",
+    "Q066": "Two spots are the same part of the drawing.",
+    "Q067": "A unit has no reason.",
+}
+
+_DRILLS = {
+    "D001": "A drill leads to a moment that it does not have.",
+    "D002": "What happens when time is up is no deed of the moment.",
+    "D003": "A drill ends and goes on at the same moment.",
+    "D004": "A moment of a drill leaves nothing to choose.",
+    "D005": "Seconds and what happens after them do not stand together.",
+    "D006": "A deed either leads on or is a critical error.",
+    "D007": "A drill runs in a circle.",
+    "D008": "Nothing leads to a moment of a drill.",
+    "D009": "No way through a drill is right.",
+    "D010": "There is no such drill.",
+    "D011": "A deed costs marks, and nobody is told why.",
+}
+
+_CALCULATORS = {
+    "E001": "There is no such calculator.",
+    "E002": "A formula cannot be read.",
+    "E003": "A formula uses a name that is not there.",
+    "E004": "A range or a start value is wrong.",
+    "E005": "A calculator gives no result for numbers that it takes.",
+    "E006": "No formula uses an input.",
+    "E007": "A calculator stands twice in a lesson.",
+}
+
+_PRACTICALS = {
+    "P001": "No step of a practical is critical.",
+}
+
+_JOB_CARDS = {
+    "J001": "A row of a table does not fit its columns.",
+}
+
+_DUTIES = {
+    "U001": "A duty is covered by something that is not there.",
+    "U002": "Nothing covers a duty.",
+    "U003": "A duty is covered by a retired question.",
+    "U004": "A duty is covered by a question that is not there.",
+}
+
+_BENCHES = {
+    "N001": "A number of a bench cannot be read.",
+    "N002": "A fan's curve does not fall.",
+    "N003": "A number of a bench is out of range.",
+    "N004": "A control has no places, or two sorts of them.",
+    "N005": "Values do not lie in a row.",
+    "N006": "Something of a bench stands twice.",
+    "N007": "A bench has too many places.",
+    "N008": "A control has no such place.",
+    "N009": "A bench lacks what one of its keys needs.",
+    "N010": "There is no such bench.",
+    "N011": "A trial or a goal names what its bench does not have.",
+    "N012": "A setting question has nothing to set.",
+    "N013": "Nothing that can be set meets the goal.",
+    "N014": "Everything that can be set meets the goal.",
+    "N015": "A goal cannot be judged.",
+    "N016": "A bench does not say which flow is held.",
+    "N050": "A rule of an assembly names a part that is not there.",
+    "N051": "A rule of an assembly puts a step before itself.",
+    "N052": "The rules of an assembly run in a circle.",
+    "N053": "A part goes on a part that is not there.",
+    "N054": "Not exactly one part stands there from the beginning.",
+    "N055": "Parts go on each other in a circle.",
+    "N056": "Two parts go to one place.",
+    "N057": "An assembly has too many steps.",
+    "N058": "A part has no size.",
+    "N059": "A deed is drawn.",
+    "N060": "The parts of an assembly do not fit on a sheet.",
+    "N061": "A rule of an assembly has no reason.",
+    "N062": "An assembly has no rules.",
 }
 
 _FIGURES = {
@@ -149,6 +235,18 @@ _FIGURES = {
     "F007": "A drawing's ids or references are wrong.",
     "F008": "A drawing has a class that the theme does not have.",
     "F009": "The lettering of a drawing is too small for a phone.",
+    "F020": "A number of a drawing cannot be read.",
+    "F021": "A number is not on the scale of its drawing.",
+    "F022": "A range ends before it begins.",
+    "F023": "An answer leads to no point of the decision.",
+    "F024": "A decision leads back to where it was.",
+    "F025": "Nothing leads to a point of a decision.",
+    "F026": "A figure has two drawings.",
+    "F027": "A scale has no marks, or too many.",
+    "F028": "A drawing cannot show a link.",
+    "F029": "The points of a line do not run from left to right.",
+    "F030": "A bench cannot give a line of a chart.",
+    "F031": "A word names a part that its drawing does not have.",
 }
 
 _BLUEPRINT = {
@@ -183,6 +281,8 @@ _WORDING = {
     "W007": "Braces stand where no reference is replaced.",
     "W008": "A picture stands in a text.",
     "W009": "HTML stands in a text.",
+    "W010": "There is no such practical to link to.",
+    "W011": "There is no such job card to link to.",
 }
 
 _INTERFACE = {
@@ -217,6 +317,11 @@ _AUDIT = {
     "A007": "Two questions ask nearly the same.",
     "A008": "Nothing cites a source.",
     "A009": "Nobody can type the right number.",
+    "A010": "Guessing brings full marks in a drill too often.",
+    "A014": "A duty has no lesson.",
+    "A015": "A duty is neither asked nor observed.",
+    "A016": "A job card is longer than one page.",
+    "A018": "No lesson shows a calculator.",
 }
 
 CODES: Mapping[str, str] = MappingProxyType(
@@ -224,6 +329,12 @@ CODES: Mapping[str, str] = MappingProxyType(
     | _COURSE
     | _LESSONS
     | _QUESTIONS
+    | _DRILLS
+    | _CALCULATORS
+    | _PRACTICALS
+    | _JOB_CARDS
+    | _DUTIES
+    | _BENCHES
     | _FIGURES
     | _BLUEPRINT
     | _RELEASE

@@ -12,14 +12,18 @@ from collections.abc import Mapping
 from functools import cached_property
 from typing import Any
 
-from journeybook.content.model import BlockKind, Course, Lesson
+from journeybook.content.model import BlockKind, Course, DrillQuestion, Lesson, Question
 from journeybook.content.wording import Wording
 from journeybook.marking import canonical
+from journeybook.marking.calculator_texts import public_calculator
+from journeybook.marking.described import private_goal, public_bench, public_trial
 from journeybook.marking.draw import keeps_order, plan, questions_in_a_form
+from journeybook.marking.drill_texts import private_drill, public_drill
 from journeybook.marking.keys import lower
 from journeybook.marking.kind import WEIGHT, Json, Key
-from journeybook.marking.question_texts import Say, private_texts, public_texts
+from journeybook.marking.question_texts import Say, pointed_at, private_texts, public_texts
 from journeybook.marking.shown import shown_around
+from journeybook.marking.shown_at_work import shown_at_work
 
 FORMAT = "journeybook compiled course 1"
 
@@ -70,7 +74,12 @@ def compile_course(course: Course) -> Compiled:
 def _written(course: Course) -> tuple[bytes, dict[str, Json]]:
     """Return the bytes of a course and what they hold."""
     keys = {question.id: lower(question, course) for question in course.questions.values()}
-    private: dict[str, Json] = {"keys": dict(keys), "reasons": _reasons(course)}
+    language, say = course.languages[0], Wording(course).source
+    private: dict[str, Json] = {
+        "keys": dict(keys),
+        "reasons": _reasons(course),
+        "drills": {drill.id: private_drill(drill, language, say) for drill in course.drills.values()},
+    }
     content: dict[str, Json] = {
         "format": FORMAT,
         "course": course.id,
@@ -99,6 +108,7 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
         cut = {"percent": course.check.percent, "of": WEIGHT * questions_in_a_form(how_drawn)}
     return {
         **shown_around(course, say),
+        **shown_at_work(course, say),
         "cut": cut,
         "plan": how_drawn,
         "lessons": {
@@ -112,19 +122,12 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
             for lesson in course.lessons
         },
         "questions": {
-            question.id: {
-                "kind": question.kind,
-                "use": question.use.value,
-                "outcome": question.outcome,
-                "level": question.level.value,
-                "critical": question.critical,
-                "source": list(question.sources),
-                "figure": question.figure,
-                "options": [option.id for option in question.offered],
-                "keep-order": keeps_order(question),
-                "texts": {language: public_texts(question, say)},
-            }
-            for question in course.questions.values()
+            question.id: _question(question, language, say) for question in course.questions.values()
+        },
+        "drills": {drill.id: public_drill(drill, language, say) for drill in course.drills.values()},
+        "benches": {bench.id: public_bench(bench, language, say) for bench in course.benches.values()},
+        "calculators": {
+            each.id: public_calculator(each, course, language, say) for each in course.calculators.values()
         },
         "figures": {
             figure.id: {
@@ -142,6 +145,7 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
         "words": {
             term.id: {
                 "figure": term.figure,
+                **({"part": term.part} if term.part else {}),
                 "texts": {language: {"word": term.word, "meaning": say(term.meaning)}},
             }
             for term in course.terms.values()
@@ -149,10 +153,28 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
     }
 
 
+def _question(question: Question, language: str, say: Say) -> dict[str, Json]:
+    found: dict[str, Json] = {
+        "kind": question.kind,
+        "use": question.use.value,
+        "outcome": question.outcome,
+        "level": question.level.value,
+        "critical": question.critical,
+        "source": list(question.sources),
+        "figure": question.figure,
+        "options": [option.id for option in question.offered],
+        "keep-order": keeps_order(question),
+        "texts": {language: public_texts(question, say)},
+    }
+    if isinstance(question, DrillQuestion):
+        found["drill"] = question.drill
+    return found | pointed_at(question) | public_trial(question, say)
+
+
 def _reasons(course: Course) -> dict[str, Json]:
     say = Wording(course).source
     return {
-        question.id: {course.languages[0]: private_texts(question, say)}
+        question.id: {course.languages[0]: private_texts(question, say) | private_goal(question, say)}
         for question in course.questions.values()
     }
 
@@ -183,10 +205,11 @@ def _digests(digest: str, content: Mapping[str, Any]) -> dict[str, Json]:
                     "kit": _sheet_texts(public["kit"], language),
                     "profile": _sheet_texts(public["profile"], language),
                     "reasons": {id_: reasons[language] for id_, reasons in private["reasons"].items()},
+                    "told": {id_: drill["texts"][language] for id_, drill in private["drills"].items()},
                 }
                 | {
                     part: {id_: each["texts"][language] for id_, each in public[part].items()}
-                    for part in ("lessons", "questions", "figures", "words")
+                    for part in ("lessons", "questions", "drills", "benches", "calculators", "figures", "words", "practicals", "job-cards", "duties")
                 }
             )
             for language in content["languages"][:1]
@@ -194,10 +217,26 @@ def _digests(digest: str, content: Mapping[str, Any]) -> dict[str, Json]:
         "questions": {
             id_: _sha256(
                 {"public": question, "key": private["keys"][id_], "reasons": private["reasons"][id_]}
+                | _drill_of(question, content)
+                | _bench_of(question, content)
             )
             for id_, question in public["questions"].items()
         },
     }
+
+
+def _drill_of(question: Mapping[str, Any], content: Mapping[str, Any]) -> dict[str, Json]:
+    """Return the drill that a question leads through, for its digest."""
+    if "drill" not in question:
+        return {}
+    return {"drill": [content[part]["drills"][question["drill"]] for part in ("public", "private")]}
+
+
+def _bench_of(question: Mapping[str, Any], content: Mapping[str, Any]) -> dict[str, Json]:
+    """Return the bench above a question, for its digest."""
+    if "trial" not in question:
+        return {}
+    return {"bench": content["public"]["benches"][question["trial"]["bench"]]}
 
 
 def _sheet_texts(sheet: Mapping[str, Any], language: str) -> dict[str, Json]:

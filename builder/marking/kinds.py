@@ -2,10 +2,21 @@
 
 from __future__ import annotations
 
-from journeybook.marking import choice, choices, match, number, order
+from journeybook.marking import choice, choices, drill, match, number, order, setting, spot, triage
 from journeybook.marking.kind import Kind
 
 KINDS: dict[str, Kind] = {
-    kind.name: kind for kind in (choice.KIND, choices.KIND, order.KIND, match.KIND, number.KIND)
+    kind.name: kind
+    for kind in (
+        choice.KIND,
+        choices.KIND,
+        order.KIND,
+        match.KIND,
+        number.KIND,
+        drill.KIND,
+        spot.KIND,
+        triage.KIND,
+        setting.KIND,
+    )
 }
 """By the YAML word."""

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from journeybook.content.arithmetic import Flaw, parse
+from journeybook.content.bench_readings import readings_of
 from journeybook.content.model import Course, NumberQuestion
 from journeybook.content.number_values import Sheets, Tolerance, given_rows, read_tolerance, work_out
 from journeybook.content.units import factor_between
@@ -32,7 +33,7 @@ def lower(question: NumberQuestion, course: Course) -> dict[str, Json]:
     if tolerance is None:
         raise NoKey(f"question {question.id}: {question.tolerance} is no tolerance")
     try:
-        rows = given_rows(question, sheets)
+        rows = given_rows(question, sheets, readings_of(question, course.benches, sheets))
     except ValueError as error:
         raise NoKey(f"question {error}") from error
     try:

@@ -9,7 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Protocol
 
-from journeybook.content.model import MatchItem, NumberQuestion, Option, OrderQuestion, Question
+from journeybook.content.model import (
+    MatchItem,
+    NumberQuestion,
+    Option,
+    OrderQuestion,
+    Question,
+    SpotQuestion,
+    TriageQuestion,
+)
 from journeybook.marking.kind import Json
 
 
@@ -21,12 +29,17 @@ class Say(Protocol):
 
 
 def public_texts(question: Question, say: Say) -> dict[str, Json]:
-    """Return ``{"ask": [per variant], "options": {id: text}, "items": {id: text}}``; none is empty."""
+    """Return ``{"ask": [per variant], "options": {id: text}, "items": {id: text}, "places": {id: text}}``.
+
+    None is empty.
+    """
+    places = question.places if isinstance(question, TriageQuestion) else ()
     return _filled(
         {
             "ask": [say(question.ask, names) for names in question.rows],
             "options": {option.id: say(option.text) for option in question.offered},
             "items": {item.id: say(item.text) for item in question.partnered},
+            "places": {place.id: say(place.text) for place in places},
         }
     )
 
@@ -52,6 +65,17 @@ def private_texts(question: Question, say: Say) -> dict[str, Json]:
             else [],
         }
     )
+
+
+def pointed_at(question: Question) -> dict[str, Json]:
+    """Return ``{"parts": {spot: part}}`` or ``{"figures": {unit: figure}}``, where answers have to do with drawings."""
+    match question:
+        case SpotQuestion():
+            return {"parts": {spot.id: spot.part for spot in question.spots}}
+        case TriageQuestion():
+            return {"figures": {unit.id: unit.figure for unit in question.units if unit.figure}}
+        case _:
+            return {}
 
 
 def _reasons(parts: Iterable[Option | MatchItem], say: Say) -> dict[str, Json]:

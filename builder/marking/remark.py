@@ -106,7 +106,7 @@ class Marker:
                     plan=self._compiled["public"]["plan"],
                     percent=self._compiled["public"]["cut"]["percent"],
                     outcomes=self._outcomes,
-                    marks={question: each.mark for question, each in marked.items()},
+                    marked=marked,
                 )
                 problems = list(_doubts(attempt, place))
         return Remarked(

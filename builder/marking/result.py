@@ -1,7 +1,8 @@
 """What a whole check comes to.
 
 The cut is compared as integers, marks * 100 >= percent * of, because a float makes 7 % of 100 into 8 when
-rounded up. Must-pass questions stand beside the total: missing one fails the check, whatever the total.
+rounded up. Must-pass questions stand beside the total: missing one fails the check, whatever the total; and so does
+a critical error in a drill.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from journeybook.marking.kind import WEIGHT, Json, Key
+from journeybook.marking.kind import WEIGHT, Json, Key, Marked
 from journeybook.marking.mark import mark
 
 
@@ -25,19 +26,22 @@ def check_result(
     """Return the result of one form.
 
     ``outcomes`` maps question ids to outcome ids. The shape: ``{"marks", "of", "percent", "cut", "passed",
-    "must-pass": [{"fact", "question", "mark"}], "outcomes": {id: {"marks", "of"}},
-    "questions": {id: mark}}``, where ``cut`` is the least number of marks that passes.
+    "must-pass": [{"fact", "question", "mark"}], "critical": [question ids], "outcomes": {id: {"marks", "of"}},
+    "questions": {id: mark}}``, where ``cut`` is the least number of marks that passes, and ``critical`` are the
+    drills that a critical error ended.
     """
-    marks = {
-        asked["q"]: mark(keys[asked["q"]], asked["variant"], answers.get(asked["q"])).mark for asked in form
+    marked = {
+        asked["q"]: mark(keys[asked["q"]], asked["variant"], answers.get(asked["q"])) for asked in form
     }
-    return add_up(plan=plan, percent=percent, outcomes=outcomes, marks=marks)
+    return add_up(plan=plan, percent=percent, outcomes=outcomes, marked=marked)
 
 
 def add_up(
-    *, plan: Mapping[str, Any], percent: int, outcomes: Mapping[str, str], marks: Mapping[str, int]
+    *, plan: Mapping[str, Any], percent: int, outcomes: Mapping[str, str], marked: Mapping[str, Marked]
 ) -> dict[str, Json]:
     """Return the result where each question of the form has been marked; shaped as ``check_result`` says."""
+    marks = {question: each.mark for question, each in marked.items()}
+    critical: list[Json] = [question for question, each in marked.items() if ended_critically(each)]
     by_outcome: dict[str, dict[str, int]] = {}
     for question, earned in marks.items():
         share = by_outcome.setdefault(outcomes[question], {"marks": 0, "of": 0})
@@ -51,7 +55,8 @@ def add_up(
     ]
     total = sum(marks.values())
     of = WEIGHT * len(marks)
-    passed = total * 100 >= percent * of and all(gate["mark"] == WEIGHT for gate in must_pass)
+    gates_right = all(gate["mark"] == WEIGHT for gate in must_pass)
+    passed = total * 100 >= percent * of and gates_right and not critical
     return {
         "marks": total,
         "of": of,
@@ -59,9 +64,15 @@ def add_up(
         "cut": least_passing(percent, of),
         "passed": passed,
         "must-pass": list(must_pass),
+        "critical": critical,
         "outcomes": {outcome: dict(share) for outcome, share in by_outcome.items()},
         "questions": dict(marks),
     }
+
+
+def ended_critically(marked: Marked) -> bool:
+    """Return whether a critical error ended the drill; an order's critical pairs cost only its own marks."""
+    return marked.remarks["kind"] == "drill" and bool(marked.remarks.get("critical"))
 
 
 def least_passing(percent: int, of: int) -> int:

@@ -15,6 +15,7 @@ from journeybook.content.model import Course, Lesson
 from journeybook.content.wording import Wording
 from journeybook.marking.compiled import Compiled
 from journeybook.marking.draw import questions_in_a_form
+from journeybook.pages.bench_html import SCRIPT, bench_data, benches_of_questions
 from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
@@ -70,6 +71,7 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
         figure_html=figures,
         language=language,
     )
+    benches = benches_of_questions(asked)
     cautions = [Markup(wording.inline(caution)) for caution in course.cautions]
     limits = [Markup(wording.inline(limit)) for limit in course.certificate_limits]
     outcomes = _outcomes(course, wording)
@@ -114,9 +116,11 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
                 "keys": {question.id: keys[question.id] for question in asked},
                 "outcomes": {question.id: question.outcome for question in asked},
             }
-        },
+        }
+        | bench_data(desk.benches, benches),
         language=language,
         operation=check_operation(course),
+        scripts=(SCRIPT,) if benches else (),
     )
 
 

@@ -23,6 +23,8 @@ class LeafHead:
     """BCP 47."""
     operation: int = 0
     """The operation of the route card it belongs to; 0 where it belongs to none."""
+    scripts: tuple[str, ...] = ()
+    """What its page loads besides the script that every page loads: names in assets, without the ending."""
 
 
 @dataclass(frozen=True, kw_only=True)

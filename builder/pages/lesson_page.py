@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import itertools
+
 from markupsafe import Markup
 
 from journeybook.content.model import Block, BlockKind, Course, Lesson, Module
 from journeybook.content.wording import Wording
+from journeybook.pages.bench_desk import BenchDesk
+from journeybook.pages.bench_html import SCRIPT, bench_data, bench_html, benches_of_lesson
+from journeybook.pages.calculator_html import SCRIPT as CALCULATOR_SCRIPT
+from journeybook.pages.calculator_html import calculator_data, calculator_html, calculators_of_lesson
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
 from journeybook.pages.links import lesson_path, slug_of
@@ -35,6 +41,14 @@ def lesson_leaf(
     def write(text: str) -> Markup:
         return Markup(wording.block(text, slug, taken=taken))
 
+    benches = BenchDesk(course=course, wording=wording, slug=slug, language=language)
+    shown = benches_of_lesson(course, lesson)
+    calculators = calculators_of_lesson(lesson)
+    count = itertools.count(1)
+
+    def show_bench(bench: str) -> Markup:
+        return bench_html(benches, bench, place=str(next(count)))
+
     body = render(
         language,
         "lesson.html",
@@ -46,6 +60,8 @@ def lesson_leaf(
         position=module.lessons.index(lesson) + 1,
         slug=slug,
         numbered=_numbered(lesson.body),
+        show_bench=show_bench,
+        show_calculator=lambda calculator: calculator_html(course, wording, calculator, slug),
         ways_back=practice_figures(course, wording, lesson, slug).ways_back,
         practice=Markup(practice_html(course, wording, lesson, slug)) if lesson.practice else "",
         before=before,
@@ -58,7 +74,9 @@ def lesson_leaf(
         title=wording.plain(lesson.title),
         course=course.id,
         body=body,
-        data=practice_data(course, lesson) if lesson.practice else {},
+        data=(practice_data(course, lesson) if lesson.practice else {}) | bench_data(benches, shown)
+        | calculator_data(course, calculators),
         language=language,
         operation=module.operation,
+        scripts=((SCRIPT,) if shown else ()) + ((CALCULATOR_SCRIPT,) if calculators else ()),
     )

@@ -1,7 +1,7 @@
 """Where ``page:`` links lead, for each edition.
 
 A body names its targets by what they are: ``page:card``, ``page:module/ID``, ``page:lesson/ID``,
-``page:figure/ID``, ``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``,
+``page:practical/ID``, ``page:job-card/ID``, ``page:job-cards``, ``page:duties``, ``page:figure/ID``, ``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``,
 ``page:rack``, ``page:download``. The site makes relative addresses of them, so that it opens from any folder;
 the one-file edition makes fragments.
 """
@@ -17,7 +17,7 @@ from journeybook.content.model import BlockKind, Course
 from journeybook.pages.filters import script_json
 from journeybook.pages.leaf import Leaf, SettledLeaf
 
-_LINK = re.compile(r"page:([a-z]+)(?:/([a-z0-9-]+))?(?:#([a-z0-9-]+))?")
+_LINK = re.compile(r"page:([a-z]+(?:-[a-z]+)*)(?:/([a-z0-9-]+))?(?:#([a-z0-9-]+))?")
 _SITE_BEGINS = b"<!-- only in the site -->"
 _ONLY_IN_SITE = re.compile(_SITE_BEGINS + rb"(.*?)<!-- /only in the site -->\n?", re.DOTALL)
 
@@ -37,6 +37,16 @@ def lesson_path(course: str, operation: int, module: str, lesson: str) -> str:
     return f"{course}/{operation}-{module}/{lesson}.html"
 
 
+def practical_path(course: str, practical: str) -> str:
+    """The practical's page, relative to the site's root."""
+    return f"{course}/practical/{practical}.html"
+
+
+def job_card_path(course: str, card: str) -> str:
+    """The job card's page, relative to the site's root."""
+    return f"{course}/job-card/{card}.html"
+
+
 @lru_cache(maxsize=4096)  # the same few tabs and footings on every page of a folder
 def _relative(place: str, folder: str) -> str:
     return posixpath.relpath(place, folder)
@@ -51,6 +61,14 @@ class Targets:
         self._paths["card"] = f"{course.id}/index.html"
         self._paths["rack"] = "index.html"
         self._paths["download"] = f"{course.id}.html"
+        if course.duties is not None:
+            self._paths["duties"] = f"{course.id}/duties.html"
+        if course.job_cards:
+            self._paths["job-cards"] = f"{course.id}/job-cards.html"
+        for name in course.practicals:
+            self._paths[slug_of("practical", name)] = practical_path(course.id, name)
+        for name in course.job_cards:
+            self._paths[slug_of("job-card", name)] = job_card_path(course.id, name)
         self._figures: dict[str, list[str]] = {}
         for module in course.modules:
             self._paths[slug_of("module", module.id)] = module_path(course.id, module.operation, module.id)
@@ -123,6 +141,7 @@ class Targets:
             course=leaf.course,
             language=leaf.language,
             operation=leaf.operation,
+            scripts=leaf.scripts,
             in_site=self._for_site(body, leaf.path, leaf.slug),
             in_one_file=self._for_one_file(body, leaf.slug),
             script_data=script_json(leaf.data).encode() if leaf.data else b"",

@@ -15,6 +15,7 @@ from markupsafe import Markup
 from journeybook.content.model import Course, Question
 from journeybook.content.wording import Wording
 from journeybook.pages.filters import svg_for
+from journeybook.pages.question_figure import figures_of
 
 
 class Asking(NamedTuple):
@@ -45,7 +46,7 @@ class PracticeFigures:
         self._slug = slug
         self.say = say  # under the name by which tools/extract_words.py knows a text of the interface
         self._shown = set(above)
-        self._leading = _leading(questions, self._shown, slug)
+        self._leading = _leading(course, questions, self._shown, slug)
 
     def __call__(self, figure: str) -> str:
         """The drawing with its text alternative, or the way to it; nothing where the course has no such figure."""
@@ -74,13 +75,16 @@ class PracticeFigures:
         )
 
 
-def _leading(questions: Iterable[Question], above: Iterable[str], slug: str) -> dict[str, list[Asking]]:
+def _leading(
+    course: Course, questions: Iterable[Question], above: Iterable[str], slug: str
+) -> dict[str, list[Asking]]:
     """Figure -> the questions that show a link in its place."""
     shown = set(above)
     leading: dict[str, list[Asking]] = {}
     for number, question in enumerate(questions, 1):
-        if question.figure in shown:
+        for figure in figures_of(course, question):
             asking = Asking(number=number, place=f"{slug}-q-{question.id}-ask")
-            leading.setdefault(question.figure, []).append(asking)
-        shown.add(question.figure)
+            if figure in shown and asking not in leading.get(figure, ()):
+                leading.setdefault(figure, []).append(asking)
+            shown.add(figure)
     return leading

@@ -10,11 +10,26 @@ import re
 
 from markupsafe import Markup, escape
 
-from journeybook.content.model import Course, Figure
+from journeybook.content.model import Course, DrillQuestion, Figure, Question, SpotQuestion, TriageQuestion
 from journeybook.content.wording import Wording
 from journeybook.pages.filters import drawing_id, svg_for
 
 _VIEW_BOX = re.compile(r'\bviewBox="([^"]+)"')
+
+
+def figure_of(course: Course, question: Question) -> str:
+    """The id of the figure shown with a question: its own or its drill's; empty where there is none."""
+    if isinstance(question, SpotQuestion):
+        return ""  # It is what is answered with, and stands in the question itself (``spot_figure``).
+    if question.figure or not isinstance(question, DrillQuestion):
+        return question.figure
+    return course.drills[question.drill].figure
+
+
+def figures_of(course: Course, question: Question) -> list[str]:
+    """The ids of every figure shown with a question, in the order in which they are shown."""
+    units = question.units if isinstance(question, TriageQuestion) else ()
+    return [figure for figure in (figure_of(course, question), *(unit.figure for unit in units)) if figure]
 
 
 class QuestionFigures:

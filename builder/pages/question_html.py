@@ -25,15 +25,23 @@ from journeybook.content.model import (
     ChoiceQuestion,
     ChoicesQuestion,
     Course,
+    DrillQuestion,
     MatchQuestion,
     NumberQuestion,
     OrderQuestion,
     Question,
+    SettingQuestion,
+    SpotQuestion,
+    TriageQuestion,
 )
 from journeybook.content.wording import Wording
 from journeybook.marking.keys import lower
+from journeybook.pages.bench_desk import BenchDesk
+from journeybook.pages.bench_html import bench_html
 from journeybook.pages.engine import engine
 from journeybook.pages.number_words import accepted_words, decimal_words
+from journeybook.pages.question_drill import drill_sheet
+from journeybook.pages.question_figure import figure_of
 from journeybook.pages.question_markup import QuestionWords, options_answer, options_control, section
 from journeybook.pages.question_sheet import (
     Html,
@@ -44,7 +52,10 @@ from journeybook.pages.question_sheet import (
     RuleLine,
     SlipLine,
     SourceLine,
+    UnitLine,
 )
+from journeybook.pages.setting_words import right_settings
+from journeybook.pages.spot_figure import letters, spot_figure
 from journeybook.pages.words_catalogue import load_catalogue
 from journeybook.pages.words_catalogue import to_translate as _
 
@@ -62,6 +73,11 @@ class Desk:
     figure_html: Callable[[str], str]
     """Id of a figure to its HTML."""
     language: str
+
+    @cached_property
+    def benches(self) -> BenchDesk:
+        """The same for the benches above questions."""
+        return BenchDesk(course=self.course, wording=self.wording, slug=self.slug, language=self.language)
 
     @cached_property
     def words(self) -> QuestionWords:
@@ -135,10 +151,16 @@ def _sheet(desk: Desk, question: Question, control: str, **more: Any) -> Questio
         kind_words=escape(desk.say(KIND_WORDS[question.kind])),
         asks=tuple(_without_links(block(question.ask, given)) for given in givens),
         whys=tuple(block(question.why, given) if question.why else "" for given in givens),
-        figure=desk.figure_html(question.figure) if question.figure else "",
         sources=_sources(desk.course, question),
-        **more,
+        trial=_trial(desk, question),
+        **{"figure": desk.figure_html(figure) if (figure := figure_of(desk.course, question)) else ""} | more,
     )
+
+
+def _trial(desk: Desk, question: Question) -> Html:
+    if question.trial is None:
+        return ""
+    return bench_html(desk.benches, question.trial.bench, place=f"q-{question.id}", trial=question.trial)
 
 
 def _sources(course: Course, question: Question) -> tuple[SourceLine, ...]:
@@ -276,12 +298,63 @@ def _slips(desk: Desk, question: NumberQuestion) -> list[SlipLine]:
     return lines
 
 
+def _drill_sheet(desk: Desk, question: DrillQuestion) -> QuestionSheet:
+    drill = desk.course.drills[question.drill]
+    slug = f"{desk.slug}-q-{question.id}-drill"
+    return _sheet(
+        desk, question, "drill", drill=drill_sheet(drill, desk.wording, slug, _without_links)
+    )
+
+
+def _spot_sheet(desk: Desk, question: SpotQuestion) -> QuestionSheet:
+    figure = desk.course.figures[question.figure]
+    letter = letters(question)
+    slug = f"{desk.slug}-q-{question.id}"
+    options = tuple(
+        Line(
+            id=spot.id,
+            text=_ink(desk, spot.text),
+            reason=_reason(desk, spot.reason),
+            right=spot.id == question.right,
+            letter=letter[spot.id],
+        )
+        for spot in question.spots
+    )
+    drawing = spot_figure(question, figure, slug, desk.wording.plain(figure.alt))
+    return _sheet(desk, question, "spot", options=options, figure=drawing)
+
+
+def _triage_sheet(desk: Desk, question: TriageQuestion) -> QuestionSheet:
+    places = {place.id: Line(id=place.id, text=_ink(desk, place.text)) for place in question.places}
+    units = tuple(
+        UnitLine(
+            id=unit.id,
+            text=_ink(desk, unit.text),
+            figure=desk.figure_html(unit.figure) if unit.figure else "",
+            place_text=places[unit.belongs].text,
+            reason=_reason(desk, unit.reason),
+            dangerous=unit.dangerous,
+        )
+        for unit in question.units
+    )
+    return _sheet(desk, question, "triage", places=tuple(places.values()), sorted_units=units)
+
+
+def _setting_sheet(desk: Desk, question: SettingQuestion) -> QuestionSheet:
+    settings = tuple(escape(line) for line in right_settings(desk.benches, question))
+    return _sheet(desk, question, "setting", settings=settings)
+
+
 KIND_WORDS = {
     "choice": _("Choose one"),
     "choices": _("Choose all that are right"),
     "order": _("Put in order"),
     "match": _("Find the partners"),
     "number": _("Work out the number"),
+    "drill": _("Go through it"),
+    "spot": _("Point at it, or choose in the list"),
+    "triage": _("Sort each one"),
+    "setting": _("Set the bench"),
 }
 """What the learner is asked to do, by kind; English source texts, translated when shown."""
 
@@ -291,5 +364,9 @@ SHEETS: dict[str, Callable[[Desk, Any], QuestionSheet]] = {
     "order": _order_sheet,
     "match": _match_sheet,
     "number": _number_sheet,
+    "drill": _drill_sheet,
+    "spot": _spot_sheet,
+    "triage": _triage_sheet,
+    "setting": _setting_sheet,
 }
 """Which function makes the sheet of which kind."""

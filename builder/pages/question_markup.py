@@ -35,7 +35,7 @@ def section(
         if heading
         else ""
     )
-    figure = f"      {sheet.figure}" if sheet.figure else ""
+    figure = f"      {sheet.figure}{sheet.trial}" if sheet.figure or sheet.trial else ""
     return (
         f'<section class="question" id="{name}" data-question="{sheet.id}" data-kind="{sheet.kind}" '
         f'data-variant="0" aria-labelledby="{name}-ask">{tab}'

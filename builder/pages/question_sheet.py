@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import NamedTuple, TypeAlias
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
+
+if TYPE_CHECKING:
+    from journeybook.pages.question_drill import DrillSheet
 
 Html: TypeAlias = str
 """A text that stands in the page as it is: whoever makes a sheet has escaped it."""
@@ -39,6 +42,18 @@ class ItemLine:
     text: Html
     answer_text: Html
     reason: Html
+
+
+@dataclass(frozen=True, kw_only=True)
+class UnitLine:
+    """A unit of a triage: its condition, and where it belongs."""
+
+    id: str
+    text: Html
+    figure: Html
+    place_text: Html
+    reason: Html
+    dangerous: bool
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -93,3 +108,10 @@ class QuestionSheet:
     slips: tuple[SlipLine, ...] = ()
     units: tuple[Html, ...] = ()
     choose_unit: bool = False
+    trial: Html = ""
+    """The bench above it."""
+    settings: tuple[Html, ...] = ()
+    """What is right on the bench, in words."""
+    places: tuple[Line, ...] = ()
+    sorted_units: tuple[UnitLine, ...] = ()
+    drill: DrillSheet | None = None

@@ -20,6 +20,13 @@ def check_operation(course: Course) -> int:
     return max(_CHECK_OPERATION, (last // 10 + 1) * 10)
 
 
+def practical_operation(course: Course, index: int) -> int:
+    """The number of a practical's line, counted from 0: they stand below the check, or below the last module."""
+    last = max((module.operation for module in course.modules), default=0)
+    before = last if course.check is None else check_operation(course)
+    return (before // 10 + 1 + index) * 10
+
+
 def check_questions(course: Course) -> int:
     """How many questions a form has: one for each critical fact, and those of the blueprint's cells."""
     if course.check is None:
@@ -43,6 +50,10 @@ def route_card_leaf(course: Course, wording: Wording, release: BuildFacts) -> Le
         facts=[Markup(wording.inline(fact.text)) for fact in course.critical_facts],
         check_operation=check_operation(course),
         check_questions=check_questions(course),
+        practicals=[
+            (practical_operation(course, index), practical)
+            for index, practical in enumerate(course.practicals.values())
+        ],
     )
     lessons = [
         {

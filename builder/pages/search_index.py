@@ -1,4 +1,4 @@
-"""What can be searched: the plain text of lessons, words, kit sheet and sources.
+"""What can be searched: the plain text of lessons, practicals, job cards, words, kit sheet and sources.
 
 Questions stay out, those of the check above all: a search must not answer what a check asks.
 """
@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from journeybook.content.model import Block, BlockKind, Course, Lesson
+from journeybook.content.model import AssemblyBench, Block, BlockKind, CardBlockKind, Course, Lesson
 from journeybook.content.wording import Wording
 from journeybook.pages.filters import script_json
 from journeybook.pages.links import Targets
@@ -21,6 +21,16 @@ def _text_of(block: Block, course: Course, wording: Wording) -> str:
     if block.kind is BlockKind.FIGURE:
         figure = course.figures[block.text]
         return f"{wording.plain(figure.title)}. {wording.plain(figure.alt)} {wording.plain(figure.caption)}"
+    if block.kind is BlockKind.BENCH:
+        bench = course.benches[block.text]
+        texts = [bench.title, bench.intro, bench.caution]
+        if isinstance(bench, AssemblyBench):
+            texts += [*(part.said for part in bench.parts), *(rule.reason for rule in bench.rules)]
+        return " ".join(wording.plain(text) for text in texts if text)
+    if block.kind is BlockKind.CALCULATOR:
+        sheet = course.calculators[block.text]
+        lines = (text for line in sheet.lines for text in (line.label, getattr(line, "note", "")))
+        return " ".join(wording.plain(text) for text in (sheet.title, sheet.intro, sheet.caution, *lines) if text)
     return " ".join(wording.plain(text) for text in (block.text, *block.steps) if text)
 
 
@@ -32,10 +42,30 @@ def lesson_entry(course: Course, wording: Wording, operation: int, lesson: Lesso
     return _single_spaced([title, kind % {"operation": operation}, f"page:lesson/{lesson.id}", text])
 
 
-def lookup_entries(course: Course, wording: Wording) -> list[Entry]:
-    """One entry for each word, value of the kit sheet and source."""
+def _at_work_entries(course: Course, wording: Wording) -> list[Entry]:
     words = load_catalogue(course.languages[0])[0].gettext
     entries: list[Entry] = []
+    for practical in course.practicals.values():
+        texts = [practical.intro, *practical.safety, practical.stop]
+        texts += [text for step in practical.steps for text in (step.text, step.look_for)]
+        text = " ".join(wording.plain(each) for each in texts)
+        link = f"page:practical/{practical.id}"
+        entries.append([wording.plain(practical.title), words("Practical"), link, text])
+    for card in course.job_cards.values():
+        texts = [card.when]
+        for block in card.body:
+            texts += [block.text, *block.lines] if block.kind is not CardBlockKind.FIGURE else []
+            if block.table is not None:
+                texts += [*block.table.columns, *(cell for row in block.table.rows for cell in row)]
+        text = " ".join(wording.plain(each) for each in texts if each)
+        entries.append([wording.plain(card.title), words("Job card"), f"page:job-card/{card.id}", text])
+    return entries
+
+
+def lookup_entries(course: Course, wording: Wording) -> list[Entry]:
+    """One entry for each practical, job card, word, value of the kit sheet and source."""
+    words = load_catalogue(course.languages[0])[0].gettext
+    entries = _at_work_entries(course, wording)
     for term in course.terms.values():
         meaning = wording.plain(term.meaning)
         entries.append([wording.plain(term.word), words("Word"), f"page:words#{term.id}", meaning])
@@ -50,7 +80,7 @@ def lookup_entries(course: Course, wording: Wording) -> list[Entry]:
 
 
 def search_entries(course: Course, wording: Wording) -> list[Entry]:
-    """One entry for each lesson, word, value of the kit sheet and source."""
+    """One entry for each lesson, practical, job card, word, value of the kit sheet and source."""
     lessons = [
         lesson_entry(course, wording, module.operation, lesson)
         for module in course.modules

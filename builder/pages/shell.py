@@ -114,6 +114,7 @@ class Shell:
             leaf.path.count("/"),
             bool(leaf.operation),
             bool(leaf.script_data),
+            leaf.scripts,
         )
         place = (*sort, posixpath.dirname(leaf.path))
         if place not in self._cut:
@@ -131,6 +132,7 @@ class Shell:
             title=gaps.gap("title"),
             course=leaf.course,
             language=leaf.language,
+            scripts=leaf.scripts,
             body=gaps.gap("body"),
         )
         operation = gaps.gap("operation") if leaf.operation else ""

@@ -50,6 +50,7 @@ def turns(course: Course, wording: Wording) -> dict[str, tuple[Turn, Turn | None
                 label = words("Next: operation %(operation)d") % {"operation": later_module.operation}
             after = Turn(href=f"page:lesson/{later.id}", title=wording.plain(later.title), label=label)
         found[f"lesson/{lesson.id}"] = (before, after)
+    found |= _of_practicals(course, wording, card, check)
     for module in course.modules:
         start = None
         if module.lessons:
@@ -58,4 +59,28 @@ def turns(course: Course, wording: Wording) -> dict[str, tuple[Turn, Turn | None
                 href=f"page:lesson/{first.id}", title=wording.plain(first.title), label=words("First lesson")
             )
         found[f"module/{module.id}"] = (card, start)
+    return found
+
+
+def _of_practicals(
+    course: Course, wording: Wording, card: Turn, check: Turn
+) -> dict[str, tuple[Turn, Turn | None]]:
+    """For each ``practical/ID``: they follow the check, one after the other, and lead back to the card."""
+    words = load_catalogue(course.languages[0])[0].gettext
+    line = list(course.practicals.values())
+    before = card if course.check is None else Turn(href=check.href, title=check.title, label=words("Back"))
+    found: dict[str, tuple[Turn, Turn | None]] = {}
+    for index, practical in enumerate(line):
+        after = Turn(href="page:card", title=words("Route card"), label=words("Back to the"))
+        if index + 1 < len(line):
+            later = line[index + 1]
+            after = Turn(
+                href=f"page:practical/{later.id}",
+                title=wording.plain(later.title),
+                label=words("Next practical"),
+            )
+        found[f"practical/{practical.id}"] = (before, after)
+        before = Turn(
+            href=f"page:practical/{practical.id}", title=wording.plain(practical.title), label=words("Back")
+        )
     return found

@@ -303,14 +303,23 @@ class OneOf:
 
 
 class NamedTexts:
-    """A set of names, each with a short text (a row of ``given``), read into a mapping."""
+    """A set of names, each with a short text (a row of ``given``) or another shape, read into a mapping."""
 
     NAME = r"[a-z][a-z0-9]*(_[a-z0-9]+)*"
     _match = re.compile(NAME).fullmatch
 
-    def __init__(self, entry: Text, *, most: int = 20) -> None:
+    def __init__(
+        self,
+        entry: Any,
+        *,
+        most: int = 20,
+        noun: str = "named numbers",
+        mend: str = 'Write names and numbers in quotes: `{flow: "170", hours: "4"}`.',
+    ) -> None:
         self.entry = entry
         self.most = most
+        self.noun = noun
+        self.mend = mend
 
     def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
         """A mapping of names to texts, or ``INVALID``."""
@@ -322,10 +331,10 @@ class NamedTexts:
                 container,
                 key,
                 here,
-                f"{called(key)} is {what_is(data)} where 1 to {self.most} named numbers belong."
+                f"{called(key)} is {what_is(data)} where 1 to {self.most} {self.noun} belong."
                 if type(data) is not dict
                 else f"{called(key)} has {len(data) or 'no'} names; it can have 1 to {self.most}.",
-                'Write names and numbers in quotes: `{flow: "170", hours: "4"}`.',
+                self.mend,
             )
         values = {}
         sound = True

@@ -200,8 +200,26 @@ class Record:
         }
 
 
+class FileShape(Protocol):
+    """The shape of a whole file: a record, or records told apart by a word."""
+
+    noun: str
+    title: str
+    id_key: str
+
+    @property
+    def fields(self) -> Sequence[Field]:
+        """The keys that it knows."""
+
+    def read_keys(self, reading: Reading, data: dict[str, Any], trail: str) -> Any:
+        """The object from its keys, or ``INVALID``."""
+
+    def schema(self) -> dict[str, Any]:
+        """Its JSON Schema."""
+
+
 def read_root(
-    shape: Record, document: Document, given: Mapping[str, Mapping[str, Any]] | None = None
+    shape: FileShape, document: Document, given: Mapping[str, Mapping[str, Any]] | None = None
 ) -> tuple[Any, Reading]:
     """Read a whole document by its record: the object or ``INVALID``, and what was collected on the way."""
     reading = Reading(document, given=given or {})

@@ -1,13 +1,15 @@
-"""Shapes of things that come in kinds: told apart by a word under one key, or by their only key."""
+"""Shapes of things that come in kinds: told apart by a word under one key, by a key, or by their only key."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
+from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place
 from journeybook.source.near import nearest
 from journeybook.source.reading import INVALID, Origin, Reading, what_is
+from journeybook.source.scalars import OneOf
 from journeybook.source.shapes import Field, Record
 
 
@@ -18,28 +20,53 @@ class KindUnion:
         self.key = key
         self.noun = noun
         self.records = dict(records)
+        self.title = noun
+        self.id_key = ""
         self._any = next(iter(records.values()))
+
+    @property
+    def fields(self) -> tuple[Field, ...]:
+        """The keys with which such a file starts: the word, then those of the first record."""
+        words = " or ".join(self.records)
+        word = Field(
+            self.key, OneOf({one: one for one in self.records}), f"The kind of {self.noun}: {words}.", words
+        )
+        return (word, *self._any.fields)
 
     def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
         """The object of the record that the word names, or ``INVALID``."""
         data = container[key]
-        kind = data.get(self.key) if type(data) is dict else None
-        record = self.records.get(kind) if isinstance(kind, str) else None
+        record = self._record_of(data)
         if record is not None:
             return record.read(reading, container, key, trail)
         if type(data) is not dict:
             return self._any.read(reading, container, key, trail)
         here = self._any._trail(data, key, trail)
-        words = list(self.records)
+        return self._refuse(reading, data, here, reading.document.place(container, key, trail=here))
+
+    def read_keys(self, reading: Reading, data: dict[str, Any], trail: str) -> Any:
+        """The object from its keys, where they are a whole file."""
+        record = self._record_of(data)
+        if record is not None:
+            return record.read_keys(reading, data, trail)
+        return self._refuse(reading, data, trail, reading.document.place(data, trail=trail))
+
+    def _record_of(self, data: Any) -> Record | None:
+        kind = data.get(self.key) if type(data) is dict else None
+        return self.records.get(kind) if isinstance(kind, str) else None
+
+    def _refuse(self, reading: Reading, data: dict[str, Any], here: str, place: Place) -> Any:
+        kind, words = data.get(self.key), list(self.records)
         if self.key not in data:
-            return reading.refuse(
-                "C002",
-                container,
-                key,
-                here,
-                f"This {self.noun} has no `{self.key}`.",
-                f"Add `{self.key}:` with one of {', '.join(words)}.",
+            reading.problems.append(
+                fault(
+                    "C002",
+                    place,
+                    f"This {self.noun} has no `{self.key}`.",
+                    f"Add `{self.key}:` with one of {', '.join(words)}.",
+                )
             )
+            return INVALID
         near = nearest(kind, words) if isinstance(kind, str) else ()
         hint = f"Write `{self.key}: {near[0]}`" if near else f"Use one of {', '.join(words)}"
         shown = f"`{kind[:60]}`" if isinstance(kind, str) and kind else "this"
@@ -63,6 +90,37 @@ class KindUnion:
                 for word, record in self.records.items()
             ],
         }
+
+
+class KeyUnion:
+    """Records told apart by a key that only one of them has (``ask`` or ``do``)."""
+
+    def __init__(self, noun: str, records: Mapping[str, Record]) -> None:
+        self.noun = noun
+        self.records = dict(records)
+        self._any = next(iter(records.values()))
+
+    def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
+        """The object of the record whose key is there, or ``INVALID``."""
+        data = container[key]
+        record = next(
+            (one for word, one in self.records.items() if type(data) is dict and word in data), None
+        )
+        if record is not None or type(data) is not dict:
+            return (record or self._any).read(reading, container, key, trail)
+        keys = [f"`{word}:`" for word in self.records]
+        return reading.refuse(
+            "C002",
+            container,
+            key,
+            self._any._trail(data, key, trail),
+            f"This {self.noun} has neither {' nor '.join(keys)}.",
+            f"Add {' or '.join(keys)}.",
+        )
+
+    def schema(self) -> dict[str, Any]:
+        """One record after the other; each needs its key, so only one can fit."""
+        return {"oneOf": [record.schema() for record in self.records.values()]}
 
 
 class OneKeyUnion:

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { CHECK, folder, ONE_FILE, oneFile, PRACTICE, rightAnswer, wrongAnswer } from "./course.mjs";
 import { axe, everyPage, freshPage, fromFolder, launch } from "./harness.mjs";
-import { answerAll, ASKED, asked, beginCard, beginCheck, fillCard, give, handIn, leaf, open, press, says, seen } from "./learner.mjs";
+import { AGAIN, answerAll, answerPractice, ASKED, asked, beginCard, beginCheck, fillCard, give, handIn, leaf, open, press, says, seen } from "./learner.mjs";
 
 /** @typedef {import("puppeteer-core").Page} Page */
 
@@ -44,11 +44,10 @@ for (const [kind, { lesson, id, key }] of PRACTICE) {
     const question = `[data-question="${id}"]`;
     await open(page, folder(), `lesson-${lesson}`);
     for (const [raw, said] of /** @type {[any, RegExp][]} */ ([[wrongAnswer(key, 0), /^Not yet/], [rightAnswer(key, 0), /^Right/]])) {
-      await give(page, question, key, raw);
-      await press(page, question, "Check this answer");
+      await answerPractice(page, question, key, raw);
       await says(page, `${question} .remark`, said);
       await inBoth(page, `${kind}: ${said}`);
-      if (said.source === "^Not yet") await press(page, question, "Try again");
+      if (said.source === "^Not yet") await press(page, question, AGAIN);
     }
     await context.close();
   });

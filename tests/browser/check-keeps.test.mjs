@@ -78,9 +78,15 @@ test("an order that is half placed is half placed after a reload", async () => {
 test("going back changes an answer, and the changed one counts", async () => {
   const { page } = fresh;
   await beginCheck(page, edition);
-  const [first, ...others] = await answerAll(page, ({ key, variant, at }) => at === 1 ? wrongAnswer(key, variant) : rightAnswer(key, variant));
+  // A drill is gone through once; the first other question is the one that is changed.
+  let changed = 0;
+  const form = await answerAll(page, ({ key, variant, at }) => {
+    if (!changed && key.kind !== "drill") changed = at;
+    return at === changed ? wrongAnswer(key, variant) : rightAnswer(key, variant);
+  });
+  const first = form[changed - 1];
   await press(page, DESK, "Back to the questions");
-  for (const _ of others) await press(page, ASKED, "Back");
+  for (let at = form.length; at > changed; at -= 1) await press(page, ASKED, "Back");
   assert.equal((await asked(page)).id, first.id);
   await give(page, ASKED, first.key, rightAnswer(first.key, first.variant));
   await press(page, `${DESK} .check-overview`, "Hand in");
@@ -234,6 +240,7 @@ function begun(raw) {
 /** The unit of a number is shown only where it can be chosen. @param {any} key @param {any} raw */
 function comparable(key, raw) {
   if (key.kind === "choices") return [...raw].sort();
+  if (key.kind === "drill") return Boolean(raw);
   return key.kind === "number" ? raw.value : raw;
 }
 

@@ -58,7 +58,10 @@ export function rightAnswer(key, variant) {
     case "choices": return key.right;
     case "order": return sorted(key);
     case "match": return key.pairs;
+    case "spot": return key.right;
+    case "triage": return key.right;
     case "number": return { value: decimalWithin(key.variants[variant]), unit: key.unit };
+    case "drill": return wayTo(key, (mark) => mark === 1000);
     default: throw new Error(`no right answer is known for the kind ${key.kind}`);
   }
 }
@@ -70,6 +73,9 @@ export function wrongAnswer(key, variant) {
     case "choices": return key.options.filter((/** @type {string} */ id) => !key.right.includes(id));
     case "order": return sorted(key).reverse();
     case "match": return Object.fromEntries(key.items.map((/** @type {string} */ item, /** @type {number} */ at) => [item, key.pairs[key.items[(at + 1) % key.items.length]]]));
+    case "spot": return key.spots.find((/** @type {string} */ id) => id !== key.right);
+    case "triage": return Object.fromEntries(key.units.map((/** @type {string} */ unit) => [unit, key.places[(key.places.indexOf(key.right[unit]) + 1) % key.places.length]]));
+    case "drill": return wayTo(key, (mark) => mark < 1000);
     case "number": return { value: String(Math.ceil(fraction(key.variants[variant].high)) * 2 + 12345), unit: key.unit };
     default: throw new Error(`no wrong answer is known for the kind ${key.kind}`);
   }
@@ -84,6 +90,34 @@ function sorted(key) {
     order.push(...waiting.splice(next, 1));
   }
   return order;
+}
+
+/**
+ * The deeds of the first way through a drill that ends without a critical error and with such a mark.
+ * @param {any} key @param {(mark: number) => boolean} fits @param {string} [here] @param {number} [penalty] @param {string[]} [deeds] @returns {string[] | null}
+ */
+export function wayTo(key, fits, here = key.start, penalty = 0, deeds = []) {
+  if (here in key.ends) return fits(Math.max(0, key.ends[here] - penalty)) ? deeds : null;
+  for (const [deed, done] of Object.entries(key.moments[here])) {
+    const way = done.critical ? null : wayTo(key, fits, done.to, penalty + done.penalty, [...deeds, deed]);
+    if (way) return way;
+  }
+  return null;
+}
+
+/** The first critical error of a drill, with the right deeds before it. @param {any} key @returns {string[]} */
+export function criticalWay(key) {
+  /** @type {string[]} */
+  const way = rightAnswer(key, 0);
+  /** @type {string[]} */
+  const deeds = [];
+  for (let here = key.start; ;) {
+    const wrong = Object.keys(key.moments[here]).find((deed) => key.moments[here][deed].critical);
+    if (wrong) return [...deeds, wrong];
+    const right = way[deeds.length];
+    deeds.push(right);
+    here = key.moments[here][right].to;
+  }
 }
 
 /** @param {string} text `n` or `n/d` */

@@ -122,7 +122,11 @@ export async function give(page, question, key, raw, { slowly = false } = {}) {
     await /** @type {import("puppeteer-core").ElementHandle<Element>} */ (element).click();
   };
   switch (key.kind) {
-    case "choice": return tap(`input[value="${raw}"]`);
+    case "choice":
+    case "spot": return tap(`input[value="${raw}"]`);
+    case "triage":
+      for (const [unit, place] of Object.entries(raw)) await tap(`[data-unit="${unit}"] input[value="${place}"]`);
+      return;
     case "choices": {
       const now = await shown(page, question, "choices");
       for (const id of key.options) if (now.includes(id) !== raw.includes(id)) await tap(`input[value="${id}"]`);
@@ -147,8 +151,23 @@ export async function give(page, question, key, raw, { slowly = false } = {}) {
       await fill(page, `${question} input[name=value]`, raw.value);
       if (raw.unit && await page.$(`${question} input[name=unit]`)) await tap(`input[name=unit][value="${raw.unit}"]`);
       return;
+    case "drill":
+      // A click that no pointer made, which no glove can bounce.
+      for (const selector of [".drill-begin > .button", ...raw.map((/** @type {string} */ deed) => `[data-do="${deed}"]`)]) {
+        await page.$eval(`${question} ${selector}`, (button) => /** @type {HTMLElement} */ (button).click());
+      }
+      return;
     default: throw new Error(`no hand is known for the kind ${key.kind}`);
   }
+}
+
+/** The button that begins a practice question anew. */
+export const AGAIN = /^(Try again|Go through it again)$/;
+
+/** Gives an answer in practice and has it checked; a drill is checked at its end. @param {Page} page @param {string} question @param {any} key @param {any} raw @param {{slowly?: boolean}} [how] */
+export async function answerPractice(page, question, key, raw, how) {
+  await give(page, question, key, raw, how);
+  if (key.kind !== "drill") await press(page, question, "Check this answer");
 }
 
 /** The answer that stands in a question on the page, in the shape of a raw answer. @param {Page} page @param {string} question @param {string} kind */
@@ -156,8 +175,12 @@ export function shown(page, question, kind) {
   return page.$eval(question, (section, kindOf) => {
     const chosen = [...section.querySelectorAll("input:checked")].map((input) => /** @type {HTMLInputElement} */ (input));
     switch (kindOf) {
-      case "choice": return chosen[0]?.value ?? null;
+      case "choice":
+      case "spot": return chosen[0]?.value ?? null;
+      case "triage": return Object.fromEntries(chosen.map((input) => [input.closest("[data-unit]")?.getAttribute("data-unit"), input.value]));
       case "choices": return chosen.map((input) => input.value);
+      // The check says of a drill only that it is done.
+      case "drill": return section.querySelector(".drill-done") !== null;
       case "order": return [...section.querySelectorAll("[data-step]")].filter((step) => step.querySelector("button[aria-pressed=true]")).map((step) => step.getAttribute("data-step"));
       case "match": return Object.fromEntries(chosen.map((input) => [input.closest("[data-item]")?.getAttribute("data-item"), input.value]));
       default: return { value: /** @type {HTMLInputElement} */ (section.querySelector("input[name=value]")).value, unit: chosen[0]?.value ?? "" };

@@ -4,7 +4,7 @@ import { pathToFileURL } from "node:url";
 import { after, before, test } from "node:test";
 import { COURSE, ONE_FILE, oneFile, PRACTICE, rightAnswer, site, wrongAnswer } from "./course.mjs";
 import { everyPage, freshPage, fromFolder, launch, pause, saved, serve, SITE } from "./harness.mjs";
-import { answerAll, beginCard, beginCheck, give, handIn, leaf, open, press, says } from "./learner.mjs";
+import { AGAIN, answerAll, answerPractice, beginCard, beginCheck, handIn, leaf, open, press, says } from "./learner.mjs";
 
 /** @type {import("puppeteer-core").Browser} */
 let browser;
@@ -111,11 +111,9 @@ for (const [way, made] of Object.entries(WORK)) {
     for (const { lesson, id, key } of PRACTICE.values()) {
       const question = `${leaf(`lesson-${lesson}`)} [data-question="${id}"]`;
       await open(page, edition, `lesson-${lesson}`);
-      await give(page, question, key, wrongAnswer(key, 0));
-      await press(page, question, "Check this answer");
-      await press(page, question, "Try again");
-      await give(page, question, key, rightAnswer(key, 0));
-      await press(page, question, "Check this answer");
+      await answerPractice(page, question, key, wrongAnswer(key, 0));
+      await press(page, question, AGAIN);
+      await answerPractice(page, question, key, rightAnswer(key, 0));
       await says(page, `${question} .remark`, /^Right/);
       broken.push(...await stopped(page));
     }

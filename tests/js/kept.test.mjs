@@ -31,7 +31,8 @@ for (const name of names) {
   it(`${name}: the answers give the recorded result`, () => {
     const outcomes = Object.fromEntries(Object.entries(questions).map(([id, facts]) => [id, facts.outcome]));
     const result = Result.check({ plan, percent: cut.percent, outcomes, keys, form: record.form, answers: record.answers });
-    assert.deepEqual(plain(result), expected.result);
+    // Younger than the format: drills, of which none was asked.
+    assert.deepEqual(plain(result), { critical: [], ...expected.result });
   });
   it(`${name}: the answers give the recorded remarks`, () => {
     const remarks = Object.fromEntries(

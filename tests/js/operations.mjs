@@ -3,7 +3,7 @@
  */
 import { loadPure } from './load.mjs';
 
-const { Attempt, Canonical, Draw, Mark, Numbers, Result, Sha256, Stream } = loadPure();
+const { Assembly, Attempt, BenchTable, Calculate, Canonical, Draw, Mark, Numbers, Result, Sha256, Stream } = loadPure();
 
 /**
  * What `act` returns, or the one-word reason for which it refused.
@@ -60,6 +60,19 @@ export const OPERATIONS = {
   'canonical-write': ({ value }) => orReason(() => Canonical.write(value)),
   'canonical-read': ({ text }) => orRefused(() => Canonical.read(text)),
   fingerprint: ({ text }) => Attempt.fingerprint(Sha256.utf8(text)),
+  'read-off': ({ counts, along, steps, places }) => BenchTable.at(BenchTable.column(counts, { along, steps }), places),
+  refused: ({ key, done, step }) => Assembly.refused(key, done, step),
+  calculate: ({ programs, inputs, places }) => {
+    const values = new Map(Object.entries(inputs).map(([name, text]) => [name, Calculate.read(text)]));
+    return Object.fromEntries(
+      Array.from(Calculate.all(programs, values), ([name, found]) => [
+        name,
+        found.value === null
+          ? { stopped: found.stopped }
+          : { value: Calculate.write(found.value), ...Calculate.decimal(found.value, places) },
+      ]),
+    );
+  },
   'attempt-file': ({ facts }) => {
     const bytes = Attempt.bytes(Attempt.build(facts));
     return { text: Buffer.from(bytes).toString('utf8'), fingerprint: Attempt.fingerprint(bytes) };

@@ -18,7 +18,26 @@ interface NumberKey {
   units: Record<string, string>;
   variants: NumberVariant[];
 }
-type Key = ChoiceKey | ChoicesKey | OrderKey | MatchKey | NumberKey;
+interface SpotKey { kind: 'spot'; spots: string[]; right: string }
+/** A deed leads on, or is a critical error. */
+type DrillDeed = { to: string; penalty: number } | { critical: true };
+interface DrillKey {
+  kind: 'drill';
+  start: string;
+  moments: Record<string, Record<string, DrillDeed>>;
+  ends: Record<string, number>;
+  deeds: string[];
+}
+interface TriageKey {
+  kind: 'triage';
+  places: string[];
+  units: string[];
+  right: Record<string, string>;
+  dangerous: string[];
+  whole: boolean;
+}
+interface SettingKey { kind: 'setting'; controls: string[]; counts: number[]; accepted: number[][] }
+type Key = ChoiceKey | ChoicesKey | OrderKey | MatchKey | NumberKey | SpotKey | DrillKey | TriageKey | SettingKey;
 
 interface NumberRemarks { kind: 'number'; read: string; problem: string; slip?: number }
 type Remarks =
@@ -27,8 +46,24 @@ type Remarks =
   | { kind: 'choices'; missed: string[]; extra: string[] }
   | { kind: 'order'; broken: string[][]; critical: string[][]; moves: number }
   | { kind: 'match'; wrong: string[] }
+  | { kind: 'spot' }
+  | { kind: 'drill'; critical: string; end: string; penalty: number }
+  | { kind: 'triage'; missed: string[]; needless: string[]; left: string[]; dangerous: string[] }
+  | { kind: 'setting' }
   | NumberRemarks;
 interface Marked { mark: number; remarks: Remarks }
+
+/** One step in postfix order: a number, a name, a sign or `neg`, a call with how many values it takes. */
+type CalculatorStep = ['n', string] | ['in', string] | ['op', string] | ['call', string, number];
+interface CalculatorInputData { id: string; name: string; letter: string; least: string; most: string; start: string; places: number; choices?: [string, string][] }
+interface CalculatorResultData { id: string; name: string; letter: string; label: string; unit: string; places: number }
+/** A result, or why there is none. */
+type CalculatorFound = { value: [bigint, bigint]; stopped: '' } | { value: null; stopped: string };
+interface CalculatorData {
+  inputs: CalculatorInputData[];
+  results: CalculatorResultData[];
+  programs: [string, CalculatorStep[]][];
+}
 
 /** What drawing must know of a question. */
 interface Shape { kind: string; options: string[]; shuffle: boolean; variants: number; before?: string[][] }
@@ -65,6 +100,8 @@ interface CheckResult {
   cut: number;
   passed: boolean;
   'must-pass': { fact: string; question: string; mark: number }[];
+  /** Drills that a critical error ended. */
+  critical: string[];
   outcomes: Record<string, { marks: number; of: number }>;
   questions: Record<string, number>;
 }

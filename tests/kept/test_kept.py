@@ -19,6 +19,9 @@ ATTEMPTS = sorted(
     path.name.removeprefix("attempt-").removesuffix(".json") for path in FORMAT_1.glob("attempt-*")
 )
 
+ADDED_SINCE: dict[str, list[str]] = {"critical": []}
+"""Members of a result that are younger than the format, as they stand where nothing of their kind was asked: drills."""
+
 # The digest of everything kept: a changed, missing or added file shows here, and is a mistake.
 KEPT = "80feccefc6f189e413b37660d1664da51ec2ca9fac041c558c259970de70c1cb"
 
@@ -41,7 +44,11 @@ def test_a_kept_attempt_is_marked_again_to_its_recorded_result(name: str) -> Non
     found = re_mark(data, (RELEASED / "compiled.json").read_bytes())
     assert found.problems == ()
     recorded = json.loads((FORMAT_1 / f"remarked-{name}.json").read_bytes())
-    assert {"fingerprint": found.fingerprint, "result": found.result, "remarks": found.remarks} == recorded
+    result = {**ADDED_SINCE, **recorded["result"]}
+    assert {"fingerprint": found.fingerprint, "result": found.result, "remarks": found.remarks} == {
+        **recorded,
+        "result": result,
+    }
 
 
 @pytest.mark.parametrize("name", ATTEMPTS)

@@ -9,6 +9,7 @@ import importlib.util
 import json
 import subprocess
 from collections.abc import Iterator
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from hypothesis.strategies import DrawFn, SearchStrategy
 
+from journeybook.content.arithmetic import Expression, Flaw, parse
+from journeybook.content.postfix import Stopped, work_out_steps
 from journeybook.marking.precedence import closure
 
 TESTS = Path(__file__).parents[1]
@@ -118,8 +121,41 @@ def order_rules(draw: DrawFn, steps: list[str]) -> list[tuple[str, str]]:
 
 
 @st.composite
+def drill_keys(draw: DrawFn) -> dict[str, Any]:
+    """Moments in a row, each leading only to later ones; the last is an end, and others may be."""
+    names = draw(id_lists(2, 6))
+    deeds = iter(draw(id_lists(12, 20)))
+    moments: dict[str, Any] = {}
+    ends = {names[-1]: draw(st.integers(0, 1000))}
+    for at, name in enumerate(names[:-1]):
+        if at > 0 and draw(st.integers(0, 4)) == 0:
+            ends[name] = draw(st.integers(0, 1000))
+            continue
+        moments[name] = {
+            next(deeds): {"critical": True}
+            if draw(st.integers(0, 3)) == 0
+            else {"to": draw(st.sampled_from(names[at + 1 :])), "penalty": draw(st.integers(0, 1000))}
+            for _ in range(2)
+        }
+    every = [deed for possible in moments.values() for deed in possible]
+    return {"kind": "drill", "start": names[0], "moments": moments, "ends": ends, "deeds": every}
+
+
+@st.composite
+def drill_ways(draw: DrawFn, key: dict[str, Any]) -> list[str]:
+    """Mostly a way that can be gone; sometimes it stops too soon, or has a deed too many."""
+    way: list[str] = []
+    here = key["start"]
+    while here in key["moments"] and draw(st.integers(0, 9)):
+        deed = draw(st.sampled_from(sorted(key["moments"][here])))
+        way.append(deed)
+        here = key["moments"][here][deed].get("to", "")
+    return way + draw(st.lists(st.sampled_from(key["deeds"]) | ids, max_size=1)) * draw(st.integers(0, 1))
+
+
+@st.composite
 def keys(draw: DrawFn) -> dict[str, Any]:
-    kind = draw(st.sampled_from(["choice", "choices", "order", "match", "number"]))
+    kind = draw(st.sampled_from(["choice", "choices", "order", "match", "number", "drill", "spot", "triage"]))
     if kind == "choice":
         options = draw(id_lists(2, 6))
         return {"kind": kind, "options": options, "right": draw(st.sampled_from(options))}
@@ -144,6 +180,21 @@ def keys(draw: DrawFn) -> dict[str, Any]:
             "items": items,
             "answers": answers,
             "pairs": dict(zip(items, partners, strict=False)),
+        }
+    if kind == "drill":
+        return draw(drill_keys())
+    if kind == "spot":
+        spots = draw(id_lists(2, 6))
+        return {"kind": kind, "spots": spots, "right": draw(st.sampled_from(spots))}
+    if kind == "triage":
+        units, places = draw(id_lists(2, 7)), draw(id_lists(2, 4))
+        return {
+            "kind": kind,
+            "places": places,
+            "units": units,
+            "right": {unit: draw(st.sampled_from(places)) for unit in units},
+            "dangerous": [unit for unit in units if draw(st.integers(0, 3)) == 0],
+            "whole": draw(st.booleans()),
         }
     units = draw(
         st.dictionaries(ids, st.fractions(min_value="1/1000", max_value=1000).map(ratio_text), max_size=3)
@@ -194,6 +245,12 @@ def answers_to(draw: DrawFn, key: dict[str, Any]) -> Any:
             return draw(st.permutations(key["steps"]))
         case "match":
             return draw(st.dictionaries(st.sampled_from(key["items"]), st.sampled_from(key["answers"])))
+        case "drill":
+            return draw(drill_ways(key))
+        case "spot":
+            return draw(st.sampled_from(key["spots"]) | ids)
+        case "triage":
+            return draw(st.dictionaries(st.sampled_from(key["units"]), st.sampled_from(key["places"])))
     unit = draw(st.sampled_from(["", *key["units"]]) | ids)
     return {"value": draw(typed_texts), "unit": unit}
 
@@ -211,7 +268,8 @@ def plans(draw: DrawFn) -> dict[str, Any]:
     shapes: dict[str, Any] = {}
     for id_ in every:
         key = draw(keys())
-        options = next((key[name] for name in ("options", "steps", "answers") if name in key), [])
+        # The units of a number are no list of things to arrange.
+        options = [] if key["kind"] == "number" else next((key[name] for name in ("options", "steps", "answers", "deeds", "spots", "units") if name in key), [])
         shapes[id_] = {
             "kind": key["kind"],
             "options": options,
@@ -319,6 +377,65 @@ def attempt_facts(draw: DrawFn) -> dict[str, Any]:
         "card": {"id": "c", "name": draw(st.sampled_from(["Åsa", "R. Adeyemi-Holt", "李", '"\\/']))}
         | {"workplace": ""},
     }
+
+
+_leaves = st.sampled_from(["x", "y", "0", "1", "2", "2.5", "0.06", "1000", "28.316846592", "99999999999999999999"])
+
+
+def _grown(inner: SearchStrategy[str]) -> SearchStrategy[str]:
+    two = st.tuples(inner, st.sampled_from(["+", "-", "*", "/"]), inner).map(
+        lambda parts: f"({parts[0]} {parts[1]} {parts[2]})"
+    )
+    several = st.tuples(st.sampled_from(["min", "max"]), st.lists(inner, min_size=2, max_size=4)).map(
+        lambda parts: f"{parts[0]}({', '.join(parts[1])})"
+    )
+    one = st.tuples(st.sampled_from(["ceil", "floor", "round", "-"]), inner).map(
+        lambda parts: f"{parts[0]}({parts[1]})"
+    )
+    placed = st.tuples(inner, st.sampled_from(["-2", "0", "3", "12", "13", "y"])).map(
+        lambda parts: f"round({parts[0]}, {parts[1]})"
+    )
+    return two | several | one | placed
+
+
+formulas = st.recursive(_leaves, _grown, max_leaves=24).filter(
+    lambda text: isinstance(parse(text), Expression)
+)
+
+
+@st.composite
+def calculations(draw: DrawFn) -> dict[str, Any]:
+    texts = [draw(formulas), draw(formulas)]
+    programs = []
+    for name, text in zip(["a", "b"], texts, strict=True):
+        expression = parse(text)
+        assert isinstance(expression, Expression)
+        programs.append([name, [list(step) for step in expression.postfix]])
+    # The second formula uses the first.
+    programs[1][1] += [["in", "a"], ["op", draw(st.sampled_from(["+", "*", "/"]))]]
+    inputs = {name: ratio_text(draw(ratios)) for name in ("x", "y")}
+    return {"programs": programs, "inputs": inputs, "places": draw(st.integers(0, 6)), "text": texts[0]}
+
+
+@pytest.mark.parametrize("cases", EVERY_CASE)
+def test_every_calculation_comes_to_the_same(twin: Twin, cases: int) -> None:
+    many(calculations(), cases, lambda facts: agree(twin, "calculate", facts))
+
+
+@pytest.mark.parametrize("cases", EVERY_CASE)
+def test_steps_give_what_the_expression_gives(cases: int) -> None:
+    def check(facts: Any) -> None:
+        expression = parse(facts["text"])
+        assert isinstance(expression, Expression)
+        values = {name: Fraction(text) for name, text in facts["inputs"].items()}
+        direct = expression.value(values)
+        stepped = work_out_steps(expression.postfix, values)
+        if isinstance(direct, Flaw):
+            assert isinstance(stepped, Stopped)
+        else:
+            assert stepped == direct
+
+    many(calculations(), cases, check)
 
 
 @pytest.mark.parametrize("cases", EVERY_CASE)

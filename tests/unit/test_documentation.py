@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from journeybook.cli import main
+from journeybook.content.formats.plans import PLAN
 from journeybook.content.loader import load_course
 from journeybook.report import report
 from journeybook.source.strict_yaml import read_document
@@ -53,6 +54,30 @@ def test_the_fault_in_the_readme_is_what_that_mistake_gives(tmp_path: Path) -> N
 def test_every_yaml_example_reads_without_a_fault(example: str) -> None:
     _, problems = read_document(example.encode(), "example.yml")
     assert problems == []
+
+
+DRAWN = [text for text in fenced(DEVELOPERS, "yaml") if text.startswith("draw:")]
+
+
+def test_each_kind_of_drawing_has_an_example() -> None:
+    kinds = [kind for text in DRAWN for kind in re.findall(r"kind: (\w+)", text)]
+    assert kinds == re.findall(
+        r"^\| `(\w+)` \|",
+        DEVELOPERS.split("### figures/ID.yml with `draw`\n")[1].split("\n```")[0],
+        re.MULTILINE,
+    )[1:]
+    assert set(kinds) == set(PLAN.records)
+
+
+@pytest.mark.parametrize("example", DRAWN, ids=lambda text: re.findall(r"kind: (\w+)", text)[0])
+def test_each_example_of_a_drawing_is_drawn(example: str, tmp_path: Path) -> None:
+    for folder in ("course_src", "quizzes"):
+        shutil.copytree(ROOT / folder, tmp_path / folder)
+    figure = tmp_path / "course_src" / "powered-respirator" / "figures" / "from-the-documents.yml"
+    figure.write_text(f"title: An example\n{example}", encoding="utf-8")
+    course, problems = load_course(tmp_path, "powered-respirator", profile="us")
+    assert course is not None, problems
+    assert course.figures["from-the-documents"].svg.startswith("<svg")
 
 
 def test_every_folder_that_the_house_names_is_there() -> None:

@@ -46,8 +46,12 @@ def test_a_kinds_record_model_and_marking_bear_its_word(kind: str) -> None:
     assert KINDS[kind].name == kind
 
 
+ARRANGED_ELSEWHERE = {"drill": "deeds"}
+"""What a form arranges and the question itself does not hold: deeds stand in the drill."""
+
+
 @pytest.mark.parametrize("kind", sorted(WRITTEN))
 def test_what_a_kind_offers_is_one_of_its_fields_and_is_what_a_form_arranges(kind: str) -> None:
     model = QUESTION.records[kind].make
-    assert model.offers == KINDS[kind].arranged
+    assert (model.offers or ARRANGED_ELSEWHERE.get(kind, "")) == KINDS[kind].arranged
     assert not model.offers or model.offers in {each.name for each in fields(model)}

@@ -183,6 +183,7 @@ def results() -> list[Case]:
             "cut": percent * 30,
             "passed": passed,
             "must-pass": [{"fact": "isolate-first", "question": "gate", "mark": gate}],
+            "critical": [],
             "outcomes": {
                 "guard-set": {"marks": several + gate, "of": 2000},
                 "flow-check": {"marks": flow, "of": 1000},

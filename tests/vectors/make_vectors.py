@@ -5,8 +5,13 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+from assembly_cases import assembling
+from bench_cases import reading_off, setting
+from by_hand_cases import pointing, sorting
 from byte_cases import canonical_bytes, records
+from calculator_cases import calculating
 from drawing_cases import forms, results, streams
+from drill_cases import drilled_checks, drilling
 from marking_cases import choosing, matching, ordering
 from number_cases import numbers, typing
 
@@ -17,12 +22,20 @@ FILES = {
     "mark-ordering": ordering,
     "mark-matching": matching,
     "mark-numbers": numbers,
+    "mark-pointing": pointing,
+    "mark-sorting": sorting,
+    "mark-setting": setting,
+    "mark-drills": drilling,
     "typed-numbers": typing,
     "streams": streams,
     "forms": forms,
     "results": results,
+    "results-of-drills": drilled_checks,
     "canonical": canonical_bytes,
     "records": records,
+    "assembly": assembling,
+    "calculator": calculating,
+    "bench-table": reading_off,
 }
 
 

@@ -7,8 +7,13 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable
+from fractions import Fraction
 from typing import Any
 
+from journeybook.content.arithmetic import decimal_text, fraction_text, round_half_away
+from journeybook.content.postfix import Stopped, work_out_all
+from journeybook.benches.interpolation import Column
+from journeybook.benches.orders import refused
 from journeybook.marking import canonical
 from journeybook.marking.attempt import Asked, Attempt, Card, write
 from journeybook.marking.draw import arranged, draw_form
@@ -92,6 +97,26 @@ def _result(given: dict[str, Any]) -> dict[str, Any]:
     return check_result(**given)
 
 
+def _calculate(given: dict[str, Any]) -> dict[str, Any]:
+    places = given["places"]
+    found = work_out_all(given["programs"], {name: Fraction(text) for name, text in given["inputs"].items()})
+    return {
+        name: {"stopped": value.value}
+        if isinstance(value, Stopped)
+        else {
+            "value": fraction_text(value),
+            "shown": decimal_text(value, places),
+            "exact": value == round_half_away(value, places),
+        }
+        for name, value in found.items()
+    }
+
+
+def _read_off(given: dict[str, Any]) -> float:
+    counts = [given["counts"][axis] for axis in given["along"]]
+    return Column.from_steps(given["along"], counts, given["steps"]).at(given["places"])
+
+
 def _attempt_file(given: dict[str, Any]) -> dict[str, str]:
     data = write(attempt_of(given["facts"]))
     return {"text": data.decode(), "fingerprint": fingerprint(data)}
@@ -114,4 +139,7 @@ OPERATIONS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "canonical-read": lambda given: or_refused(lambda: canonical.read(given["text"].encode())),
     "fingerprint": lambda given: fingerprint(given["text"].encode()),
     "attempt-file": _attempt_file,
+    "refused": lambda given: refused(given["key"], given["done"], given["step"]),
+    "calculate": _calculate,
+    "read-off": _read_off,
 }

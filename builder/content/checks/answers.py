@@ -6,7 +6,14 @@ import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 
 from journeybook.content.file_read import FileRead
-from journeybook.content.model import ChoiceQuestion, ChoicesQuestion, MatchItem, MatchQuestion, Option
+from journeybook.content.model import (
+    ChoiceQuestion,
+    ChoicesQuestion,
+    MatchItem,
+    MatchQuestion,
+    Option,
+    Question,
+)
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 from journeybook.source.near import nearest
@@ -15,11 +22,11 @@ from journeybook.source.near import nearest
 def check_choices(file: FileRead) -> Iterator[Problem]:
     """``right`` names options, each once, and not all of them."""
     for question in file.every(ChoiceQuestion):
-        yield from _right_exists(file, question, (question.right,))
-        yield from _different_texts(file, question.options)
+        yield from right_exists(file, question, (question.right,), question.options)
+        yield from different_texts(file, question.options)
     for choices in file.every(ChoicesQuestion):
-        yield from _right_exists(file, choices, choices.right)
-        yield from _different_texts(file, choices.options)
+        yield from right_exists(file, choices, choices.right, choices.options)
+        yield from different_texts(file, choices.options)
         for index, name in enumerate(choices.right):
             if name in choices.right[:index]:
                 yield fault(
@@ -48,7 +55,7 @@ def check_matches(file: FileRead) -> Iterator[Problem]:
                     "Q030",
                     file.place(item, "goes-with"),
                     f"The item goes with `{item.goes_with}`, and there is no such answer.",
-                    _use_one_of(answers, item.goes_with, "answer"),
+                    use_one_of(answers, item.goes_with, "answer"),
                 )
             elif item.goes_with in taken:
                 yield fault(
@@ -59,29 +66,33 @@ def check_matches(file: FileRead) -> Iterator[Problem]:
                     (file.place(taken[item.goes_with], "goes-with"),),
                 )
             taken.setdefault(item.goes_with, item)
-        yield from _different_texts(file, question.answers)
+        yield from different_texts(file, question.answers)
 
 
-def _right_exists(
-    file: FileRead, question: ChoiceQuestion | ChoicesQuestion, right: Sequence[str]
+def right_exists(
+    file: FileRead, question: Question, right: Sequence[str], options: Sequence[Option]
 ) -> Iterator[Problem]:
-    names = [option.id for option in question.options]
+    """Each id that ``right`` names is one of the options."""
+    names = [option.id for option in options]
     for index, name in enumerate(right):
         if name not in names:
             yield fault(
                 "Q012",
                 file.place(question, "right", index),
                 "The right answer names an option that is not there.",
-                _use_one_of(names, name, "option"),
+                use_one_of(names, name, "option"),
             )
 
 
-def _use_one_of(names: Sequence[str], wrong: str, noun: str) -> str:
+def use_one_of(names: Sequence[str], wrong: str, noun: str) -> str:
+    """A cure for a name that is not there."""
     near = nearest(wrong, names) if len(names) > 8 else ()
-    return f"Use one of {', '.join(near or names[:8])}, or add an {noun} with id {wrong}."
+    article = "an" if noun[0] in "aeiou" else "a"
+    return f"Use one of {', '.join(near or names[:8])}, or add {article} {noun} with id {wrong}."
 
 
-def _different_texts(file: FileRead, options: Iterable[Option]) -> Iterator[Problem]:
+def different_texts(file: FileRead, options: Iterable[Option]) -> Iterator[Problem]:
+    """No two say the same."""
     seen: dict[str, Option] = {}
     for option in options:
         text = option.text if option.text.isascii() else unicodedata.normalize("NFC", option.text)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from journeybook.content.arithmetic import Expression, decimal_text, parse
+from journeybook.content.bench_readings import readings_of
 from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import SheetsRead
 from journeybook.content.model import NumberQuestion
@@ -49,11 +50,13 @@ def _check_told_apart(file: FileRead, question: NumberQuestion, sheets: SheetsRe
         earlier = first_with.setdefault(tuple(row.get(name, "") for name in sorted(shown)), later)
         if earlier != later:
             alike.append((earlier, later))
-    needed = {name for name in _named(question.right) if "." not in name}
+    needed = {name for name in _named(question.right) if "." not in name and name not in question.reads}
     if not alike or not all(needed <= row.keys() for row in question.given):
         return  # Nothing is alike, or rows and names do not fit, which is a fault of its own.
     try:
-        rights = right_values(question, sheets.values)
+        rights = right_values(
+            question, sheets.values, readings_of(question, sheets.benches, sheets.values)
+        )
     except ValueError:
         return  # The same holds for what cannot be worked out.
     origin = file.origins[id(question)]

@@ -6,14 +6,22 @@ from collections.abc import Iterator
 
 from journeybook.content.file_read import FileRead
 from journeybook.content.model import (
+    Bench,
+    Calculator,
     ChoiceQuestion,
     ChoicesQuestion,
     CriticalFact,
+    Drill,
+    Duty,
+    JobCard,
     Lesson,
     MatchQuestion,
     NumberQuestion,
     OrderQuestion,
+    PracticalStep,
     Question,
+    SpotQuestion,
+    TriageQuestion,
 )
 from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Place, Problem
@@ -46,11 +54,33 @@ def check_grounds(file: FileRead, draft_course: bool) -> Iterator[Problem]:
                 "The lesson has no body.",
                 "Add at least one block, such as `- text: …`.",
             )
+    for bench in file.every(Bench):
+        if not bench.sources:
+            yield _owed(draft_course, "C030", file.place(bench), "The bench names no source.", _ADD_SOURCE)
+    for drill in file.every(Drill):
+        if not drill.sources:
+            yield _owed(draft_course, "C030", file.place(drill), "The drill names no source.", _ADD_SOURCE)
+    for calculator in file.every(Calculator):
+        if not calculator.sources:
+            place = file.place(calculator)
+            yield _owed(draft_course, "C030", place, "The calculator names no source.", _ADD_SOURCE)
+    for noun, thing in _of_the_shop(file):
+        if not thing.sources:
+            yield _owed(draft_course, "C030", file.place(thing), f"{noun} names no source.", _ADD_SOURCE)
     for question in file.every(Question):
         draft = draft_course or question.draft
         if not question.sources:
             yield _owed(draft, "C030", file.place(question), "The question names no source.", _ADD_SOURCE)
         yield from _reasons(file, question, draft)
+
+
+def _of_the_shop(file: FileRead) -> Iterator[tuple[str, PracticalStep | JobCard | Duty]]:
+    for step in file.every(PracticalStep):
+        yield f"The step {step.id}", step
+    for card in file.every(JobCard):
+        yield "The job card", card
+    for duty in file.every(Duty):
+        yield f"The duty {duty.id}", duty
 
 
 _ADD_SOURCE = "Add `source:` with an id of sources.yml, or `kit` for the kit sheet."
@@ -62,11 +92,11 @@ def _owed(draft: bool, code: str, place: Place, message: str, mend: str) -> Prob
 
 def _reasons(file: FileRead, question: Question, draft: bool) -> Iterator[Problem]:
     match question:
-        case ChoiceQuestion() | ChoicesQuestion():
-            right = {question.right} if isinstance(question, ChoiceQuestion) else set(question.right)
-            if not right <= {option.id for option in question.options}:
+        case ChoiceQuestion() | ChoicesQuestion() | SpotQuestion():
+            right = set(question.right) if isinstance(question, ChoicesQuestion) else {question.right}
+            if not right <= {option.id for option in question.offered}:
                 return  # Which options are wrong is not known until ``right`` is mended.
-            for option in question.options:
+            for option in question.offered:
                 if option.id not in right and not option.reason:
                     yield _owed(
                         draft,
@@ -94,6 +124,16 @@ def _reasons(file: FileRead, question: Question, draft: bool) -> Iterator[Proble
                         file.place(item),
                         f"The item `{item.id}` has no reason.",
                         "Add `reason:`, why it goes with its answer.",
+                    )
+        case TriageQuestion():
+            for unit in question.units:
+                if not unit.reason:
+                    yield _owed(
+                        draft,
+                        "Q067",
+                        file.place(unit),
+                        f"The unit `{unit.id}` has no reason.",
+                        "Add `reason:`, why it belongs where it belongs.",
                     )
         case NumberQuestion():
             for slip in question.slips:

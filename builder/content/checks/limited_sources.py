@@ -9,7 +9,18 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from journeybook.content.gathered import Gathered
-from journeybook.content.model import Citation, CriticalFact, Lesson, Question, Value
+from journeybook.content.model import (
+    Bench,
+    Calculator,
+    Citation,
+    CriticalFact,
+    Drill,
+    JobCard,
+    Lesson,
+    PracticalStep,
+    Question,
+    Value,
+)
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.source.near import nearest
@@ -55,6 +66,16 @@ def _resting_on_sources(got: Gathered) -> Iterator[tuple[str, object, Sequence[s
         yield "The lesson", lesson, lesson.sources
     for question in got.every(Question):
         yield "The question", question, question.sources
+    for calculator in got.every(Calculator):
+        yield "The calculator", calculator, calculator.sources
+    for bench in got.every(Bench):
+        yield "The bench", bench, bench.sources
+    for drill in got.every(Drill):
+        yield "The drill", drill, drill.sources
+    for step in got.every(PracticalStep):
+        yield f"The step {step.id}", step, step.sources
+    for card in got.every(JobCard):
+        yield "The job card", card, card.sources
     for fact in got.every(CriticalFact):
         yield f"The critical fact {fact.id}", fact, fact.sources
     if got.course is not None:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Generator, Iterator
-from dataclasses import replace
 from fractions import Fraction
 from functools import partial
 
 from journeybook.content.arithmetic import Expression, Flaw, decimal_text, parse
+from journeybook.content.checks.in_expression import at_name, inside, unsure_sheet
+from journeybook.content.checks.readings import check_readings
 from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import SheetsRead
 from journeybook.content.model import NumberQuestion
@@ -31,33 +31,13 @@ def check_numbers(file: FileRead, sheets: SheetsRead) -> Iterator[Problem]:
                 'Write a number in the unit of the answer such as "5", or a percentage such as "3 %".',
             )
         rows = yield from _read_rows(file, question, sheets)
-        if rows is not None:
-            yield from _check_expressions(file, question, sheets, rows)
-
-
-def _inside(place: Place, flaw: Flaw, text: str) -> Place:
-    """The place of the flaw in the expression, where the whole of it stands on one line."""
-    quote = place.length - len(text)
-    if quote not in (0, 2) or flaw.column > len(text) + 1:
-        return place
-    return replace(place, column=place.column + quote // 2 + flaw.column - 1, length=1)
-
-
-def _at_name(place: Place, name: str, text: str) -> Place:
-    found = re.search(rf"\b{re.escape(name)}\b", text)
-    if found is None:
-        return place
-    inside = _inside(place, Flaw(column=found.start() + 1, message="", mend=""), text)
-    return place if inside is place else replace(inside, length=len(name))
+        read = yield from check_readings(file, question, sheets)
+        if rows is not None and read is not None:
+            yield from _check_expressions(file, question, sheets, [{**read, **row} for row in rows])
 
 
 def _flaw(place: Place, flaw: Flaw, text: str, around: str = "") -> Problem:
-    return fault("Q040", _inside(place, flaw, text), f"{flaw.message}{around}.", flaw.mend)
-
-
-def _unsure_sheet(sheets: SheetsRead, names: tuple[str, ...]) -> bool:
-    """True when a value is named whose sheet could not be read whole; then its absence proves nothing."""
-    return any(dot and sheet in sheets.unread for sheet, dot, _ in (name.partition(".") for name in names))
+    return fault("Q040", inside(place, flaw, text), f"{flaw.message}{around}.", flaw.mend)
 
 
 def _read_rows(
@@ -90,7 +70,7 @@ def _read_rows(
             if isinstance(number, Flaw):
                 sound = False
                 expression = parse(written)
-                if not (isinstance(expression, Expression) and _unsure_sheet(sheets, expression.names)):
+                if not (isinstance(expression, Expression) and unsure_sheet(sheets, expression.names)):
                     place = document.place(raw[index], name, trail=f"{trail}, row {index + 1}")
                     yield fault("Q049", place, f"{number.message}.", number.mend)
             else:
@@ -143,11 +123,11 @@ def _work_out_rows(
         cure = f"Use one of {', '.join(near)}" if near else "Write a number"
         yield fault(
             "Q043",
-            _at_name(place(), name, text),
+            at_name(place(), name, text),
             f"`{name}` is not among the given numbers.",
             f"{cure}, or add `{name}` to every row of `given`.",
         )
-    if unknown or _unsure_sheet(sheets, expression.names):
+    if unknown or unsure_sheet(sheets, expression.names):
         return None
     values: list[Fraction] = []
     for index, row in enumerate(rows):

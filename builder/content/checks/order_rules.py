@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 
+from journeybook.content.checks.circles import find_circle
 from journeybook.content.file_read import FileRead
 from journeybook.content.model import OrderQuestion
 from journeybook.diagnostics.codes import fault
@@ -55,7 +56,7 @@ def _check_circle(file: FileRead, question: OrderQuestion) -> Iterator[Problem]:
     after: dict[str, list[str]] = {}
     for rule in question.rules:
         after.setdefault(rule.first, []).extend(rule.then)
-    circle = _find_circle(after)
+    circle = find_circle(after)
     if circle:
         shown = " → ".join([*circle, circle[0]])
         edge = (circle[-1], circle[0])
@@ -66,30 +67,3 @@ def _check_circle(file: FileRead, question: OrderQuestion) -> Iterator[Problem]:
             f"The rules run in a circle: {shown}.",
             "Take out one of these rules, so that some order keeps all of them.",
         )
-
-
-def _find_circle(after: Mapping[str, Sequence[str]]) -> list[str]:
-    """The names along one circle, or nothing. Walks without recursion: steps may be many."""
-    done: set[str] = set()
-    for start in after:
-        path: list[str] = []
-        on_path: set[str] = set()
-        stack: list[tuple[str, int]] = [(start, 0)]
-        while stack:
-            name, at = stack.pop()
-            if at == 0:
-                if name in done:
-                    continue
-                if name in on_path:
-                    return path[path.index(name) :]
-                path.append(name)
-                on_path.add(name)
-            followers = after.get(name, ())
-            if at < len(followers):
-                stack.append((name, at + 1))
-                stack.append((followers[at], 0))
-            else:
-                path.pop()
-                on_path.discard(name)
-                done.add(name)
-    return []

@@ -5,8 +5,27 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from journeybook.content.file_read import FileRead
+from journeybook.content.formats.plan_files import BenchLineFile
 from journeybook.content.gathered import Gathered, Naming
-from journeybook.content.model import Cell, CriticalFact, Lesson, Question, Term, Validity, Value
+from journeybook.content.model import (
+    Bench,
+    BenchReading,
+    Calculator,
+    Cell,
+    CriticalFact,
+    Drill,
+    DrillQuestion,
+    Duty,
+    JobCard,
+    Lesson,
+    PracticalStep,
+    Question,
+    Term,
+    TriageQuestion,
+    Trial,
+    Validity,
+    Value,
+)
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 
@@ -15,6 +34,9 @@ _WHERE_TO_ADD = {
     Naming.SOURCE: ("C032", "to sources.yml"),
     Naming.FACT: ("C033", "to the critical facts in course.yml"),
     Naming.FIGURE: ("C034", "to figures/, as NAME.yml with NAME.svg"),
+    Naming.BENCH: ("N010", "to benches/, as NAME.yml"),
+    Naming.DRILL: ("D010", "to drills/, as NAME.yml"),
+    Naming.CALCULATOR: ("E001", "to calculators/, as NAME.yml"),
 }
 
 
@@ -39,6 +61,18 @@ def _naming(file: FileRead) -> Iterator[tuple[object, str, Naming, Sequence[str]
         for block in lesson.body:
             if block.kind == "figure":
                 yield block, "figure", Naming.FIGURE, (block.text,)
+            if block.kind == "calculator":
+                yield block, "calculator", Naming.CALCULATOR, (block.text,)
+            elif block.kind == "bench":
+                yield block, "bench", Naming.BENCH, (block.text,)
+    for bench in file.every(Bench):
+        yield bench, "source", Naming.SOURCE, bench.sources
+    for line in file.every(BenchLineFile):
+        yield line, "bench", Naming.BENCH, (line.bench,)
+    for trial in file.every(Trial):
+        yield trial, "bench", Naming.BENCH, (trial.bench,)
+    for reading in file.every(BenchReading):
+        yield reading, "bench", Naming.BENCH, (reading.bench,)
     for question in file.every(Question):
         yield question, "outcome", Naming.OUTCOME, (question.outcome,)
         yield question, "source", Naming.SOURCE, question.sources
@@ -46,6 +80,28 @@ def _naming(file: FileRead) -> Iterator[tuple[object, str, Naming, Sequence[str]
             yield question, "critical", Naming.FACT, (question.critical,)
         if question.figure:
             yield question, "figure", Naming.FIGURE, (question.figure,)
+        if isinstance(question, TriageQuestion):
+            for unit in question.units:
+                if unit.figure:
+                    yield unit, "figure", Naming.FIGURE, (unit.figure,)
+        if isinstance(question, DrillQuestion):
+            yield question, "drill", Naming.DRILL, (question.drill,)
+    for calculator in file.every(Calculator):
+        yield calculator, "source", Naming.SOURCE, calculator.sources
+    for drill in file.every(Drill):
+        yield drill, "source", Naming.SOURCE, drill.sources
+        if drill.figure:
+            yield drill, "figure", Naming.FIGURE, (drill.figure,)
+    for step in file.every(PracticalStep):
+        yield step, "outcome", Naming.OUTCOME, (step.outcome,)
+        yield step, "source", Naming.SOURCE, step.sources
+    for card in file.every(JobCard):
+        yield card, "source", Naming.SOURCE, card.sources
+        for part in card.body:
+            if part.kind == "figure":
+                yield part, "figure", Naming.FIGURE, (part.text,)
+    for duty in file.every(Duty):
+        yield duty, "source", Naming.SOURCE, duty.sources
     for term in file.every(Term):
         if term.figure:
             yield term, "figure", Naming.FIGURE, (term.figure,)

@@ -7,7 +7,18 @@ from typing import Any
 
 from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import Gathered
-from journeybook.content.model import Citation, CriticalFact, Lesson, Outcome, Question, Term, Value
+from journeybook.content.model import (
+    Citation,
+    CriticalFact,
+    Duties,
+    Lesson,
+    Outcome,
+    PracticalStep,
+    Question,
+    Term,
+    TriageQuestion,
+    Value,
+)
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
 
@@ -20,6 +31,9 @@ def check_ids_of_the_course(got: Gathered) -> Iterator[Problem]:
     yield from _repeats(got, got.every(Term), "word")
     yield from _repeats(got, got.every(Lesson), "lesson")
     yield from _repeats(got, got.every(Question), "question")
+    yield from _repeats(got, got.every(PracticalStep), "practical step")
+    for list_of_duties in got.every(Duties):
+        yield from _repeats(got, list_of_duties.duties, "duty")
     by_file: dict[str, list[Value]] = {}
     for value in got.every(Value):
         by_file.setdefault(value.place.file, []).append(value)
@@ -40,11 +54,14 @@ def check_ids_within_questions(file: FileRead) -> Iterator[Problem]:
     for question in file.every(Question):
         yield from _repeats(file, question.partnered, "item")
         yield from _repeats(file, question.offered, question.offers.removesuffix("s"))
+    for triage in file.every(TriageQuestion):
+        yield from _repeats(file, triage.places, "place")
 
 
 def _repeats(got: Gathered | FileRead, things: Sequence[Any], noun: str) -> Iterator[Problem]:
     if len({thing.id for thing in things}) == len(things):
         return  # The rule; looking for the first of each id takes several times as long.
+    plural = noun.removesuffix("y") + "ies" if noun.endswith("y") else f"{noun}s"
     seen: dict[str, object] = {}
     for thing in things:
         name = thing.id
@@ -53,7 +70,7 @@ def _repeats(got: Gathered | FileRead, things: Sequence[Any], noun: str) -> Iter
             yield fault(
                 "C016",
                 got.place(thing, "id"),
-                f"There are two {noun}s with the id `{name}`.",
+                f"There are two {plural} with the id `{name}`.",
                 "Give one of them another id; ids that learners' records name already must stay.",
                 (got.place(first, "id"),),
             )

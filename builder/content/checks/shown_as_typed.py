@@ -66,6 +66,10 @@ def _check_texts(origin: Origin) -> Iterator[Problem]:
             for index, entry in enumerate(value):
                 if type(entry) is str:
                     yield from _check_text(origin, value, index, entry)
+                elif type(entry) is list:  # a row of a table
+                    for column, cell in enumerate(entry):
+                        if type(cell) is str:
+                            yield from _check_text(origin, entry, column, cell)
 
 
 def _check_text(origin: Origin, container: object, at: str | int, text: str) -> Iterator[Problem]:

@@ -22,7 +22,7 @@ OF_WINDOWS = frozenset(
 
 
 def check_taken_ids(got: Gathered) -> Iterator[Problem]:
-    """No course, module or lesson has an id that cannot become a page."""
+    """No course, module, lesson, practical or job card has an id that cannot become a page."""
     if got.course_id in OF_THE_SITE:
         message = f"A course cannot be called `{got.course_id}`: the site has a page or folder of that name."
         yield _taken(got.course_id, whole_file(got.layout.course_dir), message)
@@ -34,6 +34,10 @@ def check_taken_ids(got: Gathered) -> Iterator[Problem]:
     for lesson in got.every(Lesson):
         if lesson.id in OF_WINDOWS:
             yield _device("lesson", lesson.id, got.place(lesson, "id"))
+    for folder, noun in (("practicals", "practical"), ("job-cards", "job card")):
+        for name, path in got.layout.named[folder].items():
+            if name in OF_WINDOWS:
+                yield _device(noun, name, whole_file(path))
 
 
 def _device(noun: str, name: str, place: Place) -> Problem:

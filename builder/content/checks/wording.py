@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import Gathered, Naming
-from journeybook.content.model import NumberQuestion, Slip
+from journeybook.content.model import CalculatorInput, CalculatorResult, NumberQuestion, Preset, Slip
 from journeybook.content.references import Reference, RefersTo, Unreadable, references_in
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
@@ -23,9 +23,11 @@ _NAMING = {
     RefersTo.WORD: (Naming.WORD, "W003", "to words.yml"),
     RefersTo.LESSON: (Naming.LESSON, "W004", "as a lesson"),
     RefersTo.FIGURE: (Naming.FIGURE, "W005", "to figures/"),
+    RefersTo.PRACTICAL: (Naming.PRACTICAL, "W010", "to practicals/"),
+    RefersTo.JOB_CARD: (Naming.JOB_CARD, "W011", "to job-cards/"),
 }
-_EXPRESSIONS = frozenset({"right", "value", "tolerance", "given"})
-"""Fields of number questions that are arithmetic; braces there are read by ``checks.numbers``."""
+_EXPRESSIONS = frozenset({"right", "value", "tolerance", "given", "formula", "start", "least", "most"})
+"""Fields that are arithmetic; braces there are read by ``checks.numbers`` and ``checks.calculators``."""
 
 
 def check_wording(got: Gathered) -> Iterator[Problem]:
@@ -80,6 +82,10 @@ def _braces(file: FileRead) -> Iterator[_Brace]:
                 for index, entry in enumerate(value):
                     if type(entry) is str and "{" in entry:
                         yield from _braces_of(origin, value, index, key, entry)
+                    elif type(entry) is list:  # a row of a table
+                        for column, cell in enumerate(entry):
+                            if type(cell) is str and "{" in cell:
+                                yield from _braces_of(origin, entry, column, key, cell)
 
 
 def _braces_of(origin: Origin, container: object, at: str | int, key: str, text: str) -> Iterator[_Brace]:
@@ -121,7 +127,7 @@ def _check_name(got: Gathered, brace: _Brace) -> Iterator[Problem]:
 
 
 def _is_arithmetic(origin: Origin) -> bool:
-    return isinstance(origin.thing, (NumberQuestion, Slip))
+    return isinstance(origin.thing, (NumberQuestion, Slip, CalculatorInput, CalculatorResult, Preset))
 
 
 def _given_names(file: FileRead, origin: Origin) -> frozenset[str]:

@@ -1,4 +1,4 @@
-"""What module.yml, a lesson file and figures/ID.yml may hold."""
+"""What module.yml and a lesson file may hold."""
 
 from __future__ import annotations
 
@@ -23,16 +23,6 @@ class ModuleFile:
     place: Place
 
 
-@dataclass(frozen=True, kw_only=True)
-class FigureFile:
-    """figures/ID.yml as read."""
-
-    title: str
-    alt: str
-    caption: str
-    place: Place
-
-
 def _block(kind: str, value: Any, place: Place) -> Block:
     if kind == "steps":
         return Block(kind=BlockKind.STEPS, steps=value, place=place)
@@ -47,6 +37,8 @@ BLOCK = OneKeyUnion(
             "text", PAGE, "CommonMark; headings start at level 2 (`##`).", "## The guard\n\nIt telescopes."
         ),
         Field("figure", ID, "The id of a figure.", "guard-parts"),
+        Field("bench", ID, "The id of a bench to try out.", "extractor"),
+        Field("calculator", ID, "The id of a calculator.", "spindle-speed"),
         Field(
             "steps",
             Listing(SENTENCES, least=1, most=40, noun="step"),
@@ -99,26 +91,5 @@ MODULE = Record(
     [
         Field("title", LINE, "What the module is called.", "Know the guard"),
         Field("summary", SENTENCES, "What is in it.", "Its parts, and what each is for."),
-    ],
-)
-
-FIGURE = Record(
-    FigureFile,
-    "figure",
-    [
-        Field("title", LINE, "What the drawing shows.", "The guard, laid out"),
-        Field(
-            "alt",
-            SENTENCES,
-            "The drawing in words, complete enough to learn from.",
-            "From the top: collar, sleeve, …",
-        ),
-        Field(
-            "caption",
-            SENTENCES,
-            "A line under the drawing.",
-            "The sleeve slides inside the collar.",
-            default="",
-        ),
     ],
 )

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from journeybook.content.formats.benches import CONTROL_WORD, GOALS, READS, TRIAL
 from journeybook.content.formats.parts import ID, LINE, SENTENCES, source_field
+from journeybook.content.formats.sorted_and_pointed import PLACES, SPOTS, UNITS
 from journeybook.content.model import (
     ChoiceQuestion,
     ChoicesQuestion,
+    DrillQuestion,
     MatchItem,
     MatchQuestion,
     NumberQuestion,
@@ -16,12 +19,15 @@ from journeybook.content.model import (
     Outlook,
     Question,
     Rule,
+    SettingQuestion,
     Slip,
+    SpotQuestion,
+    TriageQuestion,
     Use,
 )
 from journeybook.diagnostics.problem import Place
 from journeybook.source.listing import Listing
-from journeybook.source.scalars import Day, Flag, NamedTexts, OneOf, Text
+from journeybook.source.scalars import Day, Flag, NamedTexts, OneOf, Text, Whole
 from journeybook.source.shapes import Field, Record
 from journeybook.source.unions import KindUnion
 
@@ -51,6 +57,7 @@ _COMMON = [
     source_field(),
     Field("critical", ID, "The critical fact it asks; must-pass in a check.", "isolate-first", default=""),
     Field("figure", ID, "A figure shown with it.", "guard-parts", default=""),
+    Field("trial", TRIAL, "A bench above it, set up for it.", {"bench": "extractor", "moves": ["load"]}, default=None),
     Field("ask", SENTENCES, "The question itself.", "What comes first?"),
     Field(
         "why",
@@ -255,6 +262,13 @@ QUESTION = KindUnion(
                     default=(),
                 ),
                 Field(
+                    "reads",
+                    READS,
+                    "Named numbers that stand on a bench, for `right`.",
+                    {"flow": {"bench": "extractor", "of": "flow", "at": {"load": "40"}}},
+                    default={},
+                ),
+                Field(
                     "slips",
                     Listing(
                         Record(
@@ -278,6 +292,56 @@ QUESTION = KindUnion(
             id_key="id",
             fixed={"kind": "number"},
             title="number question",
+        ),
+        "setting": Record(
+            SettingQuestion,
+            "question",
+            [
+                *_COMMON,
+                Field(
+                    "goal",
+                    GOALS,
+                    "What must hold of the bench in `trial` when it is set as asked.",
+                    [{"of": "flow", "at-least": "170"}],
+                    name="goals",
+                ),
+                Field(
+                    "first",
+                    CONTROL_WORD,
+                    "A control: only the first of its places that meet the goal counts.",
+                    "load",
+                    default="",
+                ),
+                Field("last", CONTROL_WORD, "The same with the last.", "load", default=""),
+                Field("near", Whole(0, 10), "How many places off still count.", 1, default=0),
+            ],
+            id_key="id",
+            fixed={"kind": "setting"},
+            title="setting question",
+        ),
+        "drill": Record(
+            DrillQuestion,
+            "question",
+            [*_COMMON, Field("drill", ID, "The drill to go through: a name in drills/.", "drill-jams")],
+            id_key="id",
+            fixed={"kind": "drill"},
+            title="drill question",
+        ),
+        "spot": Record(
+            SpotQuestion,
+            "question",
+            [*_COMMON, SPOTS, Field("right", ID, "The id of the right spot.", "sleeve"), _KEEP_ORDER],
+            id_key="id",
+            fixed={"kind": "spot"},
+            title="spot question",
+        ),
+        "triage": Record(
+            TriageQuestion,
+            "question",
+            [*_COMMON, PLACES, UNITS, _KEEP_ORDER],
+            id_key="id",
+            fixed={"kind": "triage"},
+            title="triage question",
         ),
     },
 )

@@ -153,6 +153,9 @@ WORDS = Record(
                         Field("word", NAME, "The word as it is said here.", "chuck key"),
                         Field("meaning", SENTENCES, "What it means.", "The key that opens the chuck."),
                         Field("figure", ID, "A figure that shows it.", "guard-parts", default=""),
+                        Field(
+                            "part", ID, "The id of the piece of that drawing to show.", "sleeve", default=""
+                        ),
                     ],
                     id_key="id",
                 ),

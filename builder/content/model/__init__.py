@@ -10,6 +10,23 @@ from journeybook.content.model.aims import (
     CriticalFact,
     Outcome,
 )
+from journeybook.content.model.assembly_bench import (
+    AssemblyBench,
+    BenchPart,
+    PartSize,
+)
+from journeybook.content.model.benches import (
+    Bench,
+    BenchReading,
+    Stand,
+    Trial,
+)
+from journeybook.content.model.calculators import (
+    Calculator,
+    CalculatorInput,
+    CalculatorResult,
+    Preset,
+)
 from journeybook.content.model.check import (
     Blueprint,
     Cell,
@@ -21,15 +38,47 @@ from journeybook.content.model.course import (
     Issuer,
     Validity,
 )
+from journeybook.content.model.drills import (
+    Deed,
+    Drill,
+    Moment,
+)
+from journeybook.content.model.fan_bench import (
+    FanBench,
+)
+from journeybook.content.model.duties import (
+    Covering,
+    Duties,
+    Duty,
+)
 from journeybook.content.model.figures import (
     Figure,
     Term,
+)
+from journeybook.content.model.hands_on import (
+    DrillQuestion,
+    Goal,
+    SettingQuestion,
+    Spot,
+    SpotQuestion,
+    TriageQuestion,
+    TriageUnit,
+)
+from journeybook.content.model.job_cards import (
+    CardBlock,
+    CardBlockKind,
+    CardTable,
+    JobCard,
 )
 from journeybook.content.model.lessons import (
     Block,
     BlockKind,
     Lesson,
     Module,
+)
+from journeybook.content.model.practicals import (
+    Practical,
+    PracticalStep,
 )
 from journeybook.content.model.questions import (
     Bank,
@@ -58,10 +107,20 @@ from journeybook.content.model.sources import (
 
 __all__ = [
     "Approval",
+    "AssemblyBench",
     "Bank",
+    "Bench",
+    "BenchReading",
+    "BenchPart",
     "Block",
     "BlockKind",
     "Blueprint",
+    "Calculator",
+    "CalculatorInput",
+    "CalculatorResult",
+    "CardBlock",
+    "CardBlockKind",
+    "CardTable",
     "Cell",
     "ChoiceQuestion",
     "ChoicesQuestion",
@@ -69,24 +128,45 @@ __all__ = [
     "Confirmation",
     "Contact",
     "Course",
+    "Covering",
     "CriticalFact",
+    "Deed",
+    "Drill",
+    "DrillQuestion",
+    "Duties",
+    "Duty",
+    "FanBench",
     "Figure",
+    "Goal",
     "Issuer",
+    "JobCard",
     "Lesson",
     "MatchItem",
     "MatchQuestion",
     "Module",
+    "Moment",
     "NumberQuestion",
     "Option",
     "OrderQuestion",
     "Outcome",
     "Outlook",
+    "PartSize",
+    "Practical",
+    "PracticalStep",
+    "Preset",
     "Question",
     "Rule",
+    "SettingQuestion",
     "Sheet",
     "Slip",
+    "Spot",
+    "SpotQuestion",
+    "Stand",
     "Standing",
     "Term",
+    "Trial",
+    "TriageQuestion",
+    "TriageUnit",
     "Use",
     "Validity",
     "Value",

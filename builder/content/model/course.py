@@ -7,9 +7,15 @@ from datetime import date
 from functools import cached_property
 
 from journeybook.content.model.aims import CriticalFact, Outcome
+from journeybook.content.model.benches import Bench
+from journeybook.content.model.calculators import Calculator
 from journeybook.content.model.check import Blueprint
+from journeybook.content.model.drills import Drill
+from journeybook.content.model.duties import Duties
 from journeybook.content.model.figures import Figure, Term
+from journeybook.content.model.job_cards import JobCard
 from journeybook.content.model.lessons import Lesson, Module
+from journeybook.content.model.practicals import Practical, PracticalStep
 from journeybook.content.model.questions import Bank, Question
 from journeybook.content.model.sheets import Sheet
 from journeybook.content.model.sources import Citation
@@ -83,6 +89,13 @@ class Course:
     figures: dict[str, Figure]
     banks: tuple[Bank, ...]
     check: Blueprint | None
+    drills: dict[str, Drill] = field(default_factory=dict)
+    practicals: dict[str, Practical] = field(default_factory=dict)
+    job_cards: dict[str, JobCard] = field(default_factory=dict)
+    duties: Duties | None = None
+    """Those of the profile that is built; None where the course lists none."""
+    benches: dict[str, Bench] = field(default_factory=dict)
+    calculators: dict[str, Calculator] = field(default_factory=dict)
     place: Place
     draft: bool = field(default=True)
     """True unless this very content is a release."""
@@ -98,6 +111,11 @@ class Course:
     def questions(self) -> dict[str, Question]:
         """Every question that is not retired, by id, in file order."""
         return {q.id: q for bank in self.banks for q in bank.questions if q.retired is None}
+
+    @cached_property
+    def practical_steps(self) -> dict[str, tuple[Practical, PracticalStep]]:
+        """Every step of every practical, by the step's id."""
+        return {step.id: (each, step) for each in self.practicals.values() for step in each.steps}
 
     @property
     def minutes(self) -> int:

@@ -15,12 +15,14 @@ class Term:
     word: str
     meaning: str
     figure: str = ""
+    part: str = ""
+    """Id of an element of the figure's drawing, as its author wrote it: the glossary shows that piece of it."""
     place: Place
 
 
 @dataclass(frozen=True, kw_only=True)
 class Figure:
-    """A drawing: figures/ID.yml names the SVG file beside it."""
+    """A drawing: from the SVG file beside figures/ID.yml, or made from the ``draw`` in it."""
 
     id: str
     title: str

@@ -21,6 +21,10 @@ class BlockKind(StrEnum):
     MISTAKE = "mistake"
     """A common mistake, and what it leads to."""
     FIGURE = "figure"
+    BENCH = "bench"
+    """Something to try out on the page."""
+    CALCULATOR = "calculator"
+    """A sum to work with one's own numbers."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -29,7 +33,7 @@ class Block:
 
     kind: BlockKind
     text: str = ""
-    """CommonMark; for ``figure`` the figure's id; empty for ``steps``."""
+    """CommonMark; for ``figure``, ``bench`` and ``calculator`` the id; empty for ``steps``."""
     steps: tuple[str, ...] = ()
     place: Place
 

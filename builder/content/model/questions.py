@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 from typing import ClassVar
 
+from journeybook.content.model.benches import BenchReading, Trial
 from journeybook.diagnostics.problem import Place
 from journeybook.source.placed import Placed
 
@@ -46,6 +48,8 @@ class Question(Placed):
     critical: str = ""
     """Id of the critical fact it asks; such a question is must-pass in a check."""
     figure: str = ""
+    trial: Trial | None = None
+    """A bench above it, set up for it."""
     draft: bool = False
     retired: date | None = None
     bank: str = ""
@@ -179,6 +183,8 @@ class NumberQuestion(Question):
     given: tuple[dict[str, str], ...] = ()
     """One mapping of names to numbers for each variant; ``{name}`` in ``ask`` and ``why`` shows it."""
     slips: tuple[Slip, ...] = ()
+    reads: Mapping[str, BenchReading] = field(default_factory=dict)
+    """Names of numbers that stand on a bench, for ``right`` and ``slips``; the same in every row."""
 
     @property
     def rows(self) -> tuple[dict[str, str], ...]:

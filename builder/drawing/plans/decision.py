@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journeybook.drawing.plans.sheet import LINE, WIDTH, Drawn, Sheet, wrapped
+from journeybook.drawing.plans.letters import wrapped
+from journeybook.drawing.plans.sheet import LINE, WIDTH, Drawn, Sheet
 
-_LEFT, _RIGHT = 24.0, 236.0
-_DO_LEFT = 272.0
+_LEFT, _RIGHT = 28.0, 232.0
+_DO_LEFT = 266.0
+_MIDDLE = (_LEFT + _RIGHT) / 2
 _GAP = 28.0
+_RING = 18.0
+"""Room for the ring before what stops the work."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -77,10 +81,10 @@ def draw_decision(decision: Decision) -> Drawn:
         sides = beside[row.point.id]
         for word, target in ((decision.yes, row.point.yes), (decision.no, row.point.no)):
             if target == following:
-                sheet.arrow([(130, row.top + row.height), (130, rows[index + 1].top)])
-                sheet.text(138, row.top + row.height + 19, [word], "small")
+                sheet.arrow([(_MIDDLE, row.top + row.height), (_MIDDLE, rows[index + 1].top)])
+                sheet.text(_MIDDLE + 8, row.top + row.height + 19, [word], "small")
             elif target in by_id:
-                lane = 16 - 5 * (lanes % 3)
+                lane = _LEFT - 8 - 6 * (lanes % 3)
                 lanes += 1
                 foot = by_id[target]
                 sheet.arrow(
@@ -91,7 +95,7 @@ def draw_decision(decision: Decision) -> Drawn:
                         (_LEFT + 2, foot.middle - 8),
                     ]
                 )
-                sheet.text(lane + 2, row.middle - 6, [word], "small")
+                sheet.text(2, row.middle - 7, [word], "small")
         for place, (word, do) in enumerate(sides):
             if place == 0:
                 height = _do_height(do)
@@ -100,8 +104,8 @@ def draw_decision(decision: Decision) -> Drawn:
                 _draw_do(sheet, do, _DO_LEFT, row.middle - height / 2, WIDTH - _DO_LEFT - 4)
             else:
                 below = row.top + row.height + _GAP
-                sheet.arrow([(130, row.top + row.height), (130, below)])
-                sheet.text(138, row.top + row.height + 19, [word], "small")
+                sheet.arrow([(_MIDDLE, row.top + row.height), (_MIDDLE, below)])
+                sheet.text(_MIDDLE + 8, row.top + row.height + 19, [word], "small")
                 _draw_do(sheet, do, _LEFT, below, _RIGHT - _LEFT)
     return Drawn(svg=sheet.svg(top - _GAP + 6), words=_said(decision, asks, points))
 
@@ -131,7 +135,7 @@ def _beside(decision: Decision, ask: Ask, points: dict[str, Ask | Do]) -> list[t
 
 
 def _do_lines(do: Do, width: float) -> list[str]:
-    return wrapped(do.do, width - 16, "small")
+    return wrapped(do.do, width - 16 - (_RING if do.stop else 0), "small")
 
 
 def _do_height(do: Do, width: float = WIDTH - _DO_LEFT - 4) -> float:
@@ -153,7 +157,7 @@ def _draw_ask(sheet: Sheet, row: _Row) -> None:
         ],
         "ink tint-1",
     )
-    box.text(130, middle + 5 - LINE * (len(lines) - 1) / 2, lines, "label middle")
+    box.text(_MIDDLE, middle + 5 - LINE * (len(lines) - 1) / 2, lines, "label middle")
     sheet.named(row.point.id, box)
 
 
@@ -163,7 +167,9 @@ def _draw_do(sheet: Sheet, do: Do, left: float, top: float, width: float) -> Non
     sheet.rectangle(
         left, top, width, height, "hold fill-paper" if do.stop else "ink fill-paper", 8 if do.stop else 2
     )
-    sheet.text(left + 9, top + 21, _do_lines(do, width), "small")
+    if do.stop:
+        sheet.circle(left + 14, top + height / 2, 5, "hold fill-paper")
+    sheet.text(left + 9 + (_RING if do.stop else 0), top + 21, _do_lines(do, width), "small")
 
 
 def _said(decision: Decision, asks: list[Ask], points: dict[str, Ask | Do]) -> str:

@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journeybook.drawing.plans.sheet import Drawn, Sheet, fitting_step, plain, ticks, width_of
+from journeybook.drawing.plans.callouts import call_out
+from journeybook.drawing.plans.sheet import Drawn, Number, Sheet, first_mark, fitting_step, plain, ticks
 
 _LEFT, _RIGHT = 24.0, 376.0
+_HIGH = 30.0
+"""Of the bar."""
 _ROW = 20.0
+_ANCHORS = {"middle": " middle", "start": "", "end": " end"}
 
 
 @dataclass(frozen=True, kw_only=True)
 class At:
     """A named place on a scale."""
 
-    at: float
+    at: Number
     name: str
 
 
@@ -24,47 +28,64 @@ class Gauge:
 
     label: str
     unit: str
-    low: float
-    high: float
+    low: Number
+    high: Number
     marks: tuple[At, ...] = ()
     pointers: tuple[At, ...] = ()
-    good: tuple[float, float] | None = None
+    good: tuple[Number, Number] | None = None
+
+    @property
+    def title(self) -> str:
+        """Label and unit."""
+        return f"{self.label}, {self.unit}" if self.unit else self.label
 
 
 def draw_gauge(gauge: Gauge) -> Drawn:
     """The scale lies; marks stand above it, what was read points up from below."""
     sheet = Sheet()
 
-    def across(value: float) -> float:
-        return _LEFT + (value - gauge.low) / (gauge.high - gauge.low) * (_RIGHT - _LEFT)
+    def across(value: Number) -> float:
+        return _LEFT + float((value - gauge.low) / (gauge.high - gauge.low)) * (_RIGHT - _LEFT)
 
-    above = _rows([(across(mark.at), mark.name) for mark in gauge.marks])
-    below = _rows([(across(pointer.at), pointer.name) for pointer in gauge.pointers])
-    scale = 34 + _ROW * (max(above, default=-1) + 1)
-    sheet.text(_LEFT, 16, [f"{gauge.label}, {gauge.unit}" if gauge.unit else gauge.label], "label-strong")
-    sheet.rectangle(_LEFT, scale, _RIGHT - _LEFT, 30, "ink fill-paper", 0)
+    above = call_out([(across(mark.at), mark.name) for mark in gauge.marks])
+    below = call_out([(across(pointer.at), pointer.name) for pointer in gauge.pointers])
+    scale = 36 + _ROW * (max((callout.row for callout in above), default=-1) + 1)
+    sheet.text(_LEFT, 16, [gauge.title], "label-strong")
+    sheet.rectangle(_LEFT, scale, _RIGHT - _LEFT, _HIGH, "ink fill-paper", 0)
     if gauge.good:
-        low, high = across(gauge.good[0]), across(gauge.good[1])
-        sheet.rectangle(low, scale, high - low, 30, "ink tint-2", 0)
-        for stroke in range(int(low) + 8, int(high), 10):
-            sheet.line([(stroke, scale + 27), (min(stroke + 12, high - 2), scale + 3)], "hatch")
+        _draw_good(sheet, across(gauge.good[0]), across(gauge.good[1]), scale)
     step = fitting_step(gauge.low, gauge.high, 8)
-    for value in ticks(gauge.low, gauge.high, step):
-        sheet.line([(across(value), scale + 30), (across(value), scale + 37)], "ink")
-        sheet.text(across(value), scale + 52, [plain(value)], "small middle")
-    for mark, row in zip(gauge.marks, above, strict=True):
-        foot = scale - 10 - _ROW * (max(above) - row)
-        sheet.line([(across(mark.at), foot + 4), (across(mark.at), scale + 30)], "hold")
-        sheet.text(_inside(across(mark.at), mark.name), foot, [mark.name], "label middle")
-    for pointer, row in zip(gauge.pointers, below, strict=True):
-        x, tip = across(pointer.at), scale + 60
-        sheet.shape([(x, tip), (x - 8, tip + 15), (x + 8, tip + 15)], "fill-ink")
-        if row:
-            # Beside its own name, so that the line strikes through no other.
-            sheet.line([(x, tip + 15), (x, tip + 18 + _ROW * row)], "thin")
-        sheet.text(_inside(x, pointer.name), tip + 33 + _ROW * row, [pointer.name], "label middle")
-    bottom = scale + 64 + (30 + _ROW * (max(below) + 1) if below else 0)
+    for value in ticks(first_mark(gauge.low, step), gauge.high, step):
+        sheet.line([(across(value), scale + _HIGH), (across(value), scale + _HIGH + 7)], "ink")
+        sheet.text(across(value), scale + _HIGH + 22, [plain(value)], "small middle")
+    for mark, callout in zip(gauge.marks, above, strict=True):
+        foot = scale - 9 - _ROW * callout.row
+        begins = foot + 4 if callout.anchor == "middle" else foot - 11
+        sheet.line([(callout.x, begins), (callout.x, scale + _HIGH)], "hold")
+        sheet.text(callout.text_x, foot, [mark.name], f"label{_ANCHORS[callout.anchor]}")
+    tip = scale + _HIGH + 30
+    for pointer, callout in zip(gauge.pointers, below, strict=True):
+        foot = tip + 33 + _ROW * callout.row
+        sheet.shape([(callout.x, tip), (callout.x - 8, tip + 15), (callout.x + 8, tip + 15)], "fill-ink")
+        ends = foot - 14 if callout.anchor == "middle" else foot + 2
+        if callout.row or callout.anchor != "middle":
+            sheet.line([(callout.x, tip + 15), (callout.x, ends)], "thin")
+        sheet.text(callout.text_x, foot, [pointer.name], f"label{_ANCHORS[callout.anchor]}")
+    lowest = max((callout.row for callout in below), default=-1)
+    bottom = tip + 40 + _ROW * lowest if below else tip
     return Drawn(svg=sheet.svg(bottom), words=_said(gauge))
+
+
+def _draw_good(sheet: Sheet, low: float, high: float, top: float) -> None:
+    """Shade the range that is accepted; hatched too, so that a photocopy keeps it."""
+    sheet.rectangle(low, top, high - low, _HIGH, "ink tint-2", 0)
+    foot, rise = top + _HIGH - 4, _HIGH - 8
+    start = low + 4 - rise
+    while start < high - 8:
+        left, right = max(start, low + 4), min(start + rise, high - 4)
+        if right - left > 2:
+            sheet.line([(left, foot - (left - start)), (right, foot - (right - start))], "hatch")
+        start += 9
 
 
 def _said(gauge: Gauge) -> str:
@@ -74,31 +95,3 @@ def _said(gauge: Gauge) -> str:
         told.append(f"✓ {plain(gauge.good[0])} – {plain(gauge.good[1])}{unit}.")
     told += [f"{plain(one.at)}{unit}: {one.name}." for one in (*gauge.marks, *gauge.pointers)]
     return " ".join(told)
-
-
-def _inside(x: float, words: str) -> float:
-    """Where the middle of the words stands so that both their ends are on the sheet."""
-    half = width_of(words, "label") / 2
-    return min(max(x, half + 2), 398 - half)
-
-
-def _rows(labels: list[tuple[float, str]]) -> list[int]:
-    """A row for each label, so that no two in a row touch."""
-    ends: list[list[tuple[float, float]]] = []
-    rows: list[int] = []
-    for x, words in labels:
-        middle, half = _inside(x, words), width_of(words, "label") / 2 + 4
-        span = (middle - half, middle + half)
-        row = next(
-            (
-                index
-                for index, taken in enumerate(ends)
-                if all(span[1] <= low or span[0] >= high for low, high in taken)
-            ),
-            len(ends),
-        )
-        if row == len(ends):
-            ends.append([])
-        ends[row].append(span)
-        rows.append(row)
-    return rows

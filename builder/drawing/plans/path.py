@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from journeybook.drawing.plans.sheet import LINE, WIDTH, Drawn, Sheet, wrapped
+from journeybook.drawing.plans.letters import wrapped
+from journeybook.drawing.plans.sheet import LINE, WIDTH, Drawn, Sheet
 
 _ARROW = 24.0
 
@@ -34,17 +35,18 @@ def draw_path(path: Path) -> Drawn:
     top = 4.0
     if path.medium:
         sheet.text(200, top + 13, [path.medium], "small middle")
-        sheet.arrow([(200, top + 20), (200, top + 20 + _ARROW)], "air", "fill-act")
+        sheet.arrow([(200, top + 20), (200, top + 20 + _ARROW)], "act", "fill-act")
         top += 20 + _ARROW
     for index, stop in enumerate(path.stops):
         if index:
-            sheet.arrow([(200, top), (200, top + _ARROW)], "air", "fill-act")
+            sheet.arrow([(200, top), (200, top + _ARROW)])
             top += _ARROW
         names = wrapped(stop.name, WIDTH - 92, "label-strong")
         notes = wrapped(stop.note, WIDTH - 92, "small")
         height = 16 + LINE * (len(names) + len(notes))
         box = Sheet()
-        box.rectangle(20, top, WIDTH - 40, height, "ink fill-paper")
+        box.rectangle(20, top, 42, height, "tint-1")
+        box.rectangle(20, top, WIDTH - 40, height, "ink")
         box.line([(62, top), (62, top + height)], "thin")
         box.text(41, top + height / 2 + 7, [str(index + 1)], "number middle")
         box.text(76, top + 21, names, "label-strong")

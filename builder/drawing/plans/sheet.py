@@ -1,19 +1,19 @@
-"""A sheet to draw on: the few marks that all plans are made of, in the classes of the theme.
-
-Widths of text are estimates for the theme's reading face, on the safe side: nothing here can measure a font.
-"""
+"""A sheet to draw on: the few marks that all plans are made of, in the classes of the theme."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from fractions import Fraction
 from xml.sax.saxutils import escape, quoteattr
+
+Number = Fraction | float
+"""A value on a scale: exact where it comes from a file."""
 
 WIDTH = 400.0
 """Units across. At a phone's 390 pixels the smallest lettering, 13, is still over 12 pixels."""
 LINE = 18.0
 """From one line of lettering to the next."""
-_PER_LETTER = {"label": 7.7, "label-strong": 8.3, "small": 6.9, "number": 11.0}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -97,22 +97,6 @@ def short(number: float) -> str:
     )
 
 
-def width_of(words: str, look: str) -> float:
-    """About how wide a line of lettering is."""
-    return _PER_LETTER[look] * len(words)
-
-
-def wrapped(words: str, width: float, look: str) -> list[str]:
-    """The words in lines of that width; a word that is wider stands alone."""
-    lines: list[str] = []
-    for word in words.split():
-        if lines and width_of(f"{lines[-1]} {word}", look) <= width:
-            lines[-1] += f" {word}"
-        else:
-            lines.append(word)
-    return lines
-
-
 def spread(wanted: Sequence[float], gaps: Sequence[float]) -> list[float]:
     """Places for labels, in order: each as near to where it is wanted as the one before it allows.
 
@@ -124,15 +108,14 @@ def spread(wanted: Sequence[float], gaps: Sequence[float]) -> list[float]:
     return placed
 
 
-def ticks(low: float, high: float, step: float) -> list[float]:
+def ticks(low: Number, high: Number, step: Number) -> list[Number]:
     """Marks of a scale from ``low`` to ``high``."""
-    count = round((high - low) / step)
-    return [low + step * index for index in range(count + 1) if low + step * index <= high + step * 1e-9]
+    return [low + step * index for index in range(int((high - low) / step) + 1)]
 
 
-def fitting_step(low: float, high: float, most: int) -> float:
+def fitting_step(low: Number, high: Number, most: int) -> Fraction:
     """A step of 1, 2 or 5 times a power of ten that makes at most so many marks."""
-    size = 10.0**-6
+    size = Fraction(1, 10**12)
     while True:
         for factor in (1, 2, 5):
             if (high - low) / (size * factor) <= most:
@@ -140,9 +123,22 @@ def fitting_step(low: float, high: float, most: int) -> float:
         size *= 10
 
 
-def plain(number: float) -> str:
-    """A number on a scale, without an empty decimal."""
-    return f"{number:.6g}"
+def first_mark(low: Number, step: Number) -> Number:
+    """The first multiple of the step on a scale that begins at ``low``."""
+    return -(-low // step) * step
+
+
+def plain(number: Number) -> str:
+    """A number as people write it: all its decimals where they end, without an empty one, with a real minus."""
+    exact = Fraction(str(number)) if isinstance(number, float) else Fraction(number)
+    sign, whole = "\N{MINUS SIGN}" if exact < 0 else "", abs(exact)
+    digits = f"{round(whole * 10**_PLACES):0{_PLACES + 1}d}"
+    decimals = digits[-_PLACES:].rstrip("0")
+    return f"{sign}{digits[:-_PLACES]}{'.' if decimals else ''}{decimals}"
+
+
+_PLACES = 6
+"""Decimals that are shown at most."""
 
 
 def _sign(number: float) -> int:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from journeybook.drawing.plans.sheet import LINE, WIDTH, Drawn, Sheet, spread, wrapped
+from journeybook.drawing.plans.letters import wrapped
+from journeybook.drawing.plans.sheet import LINE, WIDTH, Drawn, Sheet, spread
 
 _LEFT, _RIGHT = 14.0, 168.0
 _LABELS = 198.0
@@ -33,7 +34,7 @@ class Stack:
 def draw_stack(stack: Stack) -> Drawn:
     """Bands from top to bottom, each with its name beside it, and the way through them."""
     sheet = Sheet()
-    top = 44.0 if stack.medium else 12.0
+    top = 50.0 if stack.medium else 12.0
     names = [wrapped(layer.name, WIDTH - _LABELS - 4, "label-strong") for layer in stack.layers]
     notes = [wrapped(layer.note, WIDTH - _LABELS - 4, "small") for layer in stack.layers]
     needed = [LINE * (len(name) + len(note)) + 12 for name, note in zip(names, notes, strict=True)]
@@ -45,8 +46,9 @@ def draw_stack(stack: Stack) -> Drawn:
     middle = (_LEFT + _RIGHT) / 2
     if stack.medium:
         sheet.text(middle, 14, [stack.medium], "small middle")
-        sheet.arrow([(middle, 20), (middle, 42)], "air", "fill-act")
-        sheet.arrow([(middle, bottom - 6), (middle, bottom + 22)], "air", "fill-act")
+        for x in (middle - 42, middle, middle + 42):
+            sheet.arrow([(x, 22), (x, 44)], "act", "fill-act")
+            sheet.arrow([(x, bottom - 4), (x, bottom + 20)], "act", "fill-act")
         bottom += 24
     centres = [at + _height(layer) / 2 for at, layer in zip(tops, stack.layers, strict=True)]
     wanted = [centre - 4 for centre in centres]

@@ -3,30 +3,34 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from journeybook.drawing.plans.gauge import At
+from journeybook.drawing.plans.letters import wrapped
 from journeybook.drawing.plans.sheet import (
     LINE,
     WIDTH,
     Drawn,
+    Number,
     Sheet,
+    first_mark,
     fitting_step,
     plain,
     spread,
     ticks,
-    wrapped,
 )
 
 _AXIS = 52.0
 _BAR = 24.0
+_LONGEST = 420.0
 
 
 @dataclass(frozen=True, kw_only=True)
 class Span:
     """Something that lasts."""
 
-    low: float
-    high: float
+    low: Number
+    high: Number
     name: str
 
 
@@ -36,8 +40,8 @@ class Timeline:
 
     label: str
     unit: str
-    low: float
-    high: float
+    low: Number
+    high: Number
     events: tuple[At, ...] = ()
     spans: tuple[Span, ...] = ()
 
@@ -54,38 +58,52 @@ def draw_timeline(time: Timeline) -> Drawn:
     lines = [wrapped(name, WIDTH - labels_at - 4, look) for _, name, look in names]
     gaps = [LINE * len(each) + 8 for each in lines]
     top = 40.0
-    length = max(220.0, sum(gaps) * 1.15)
+    length = max(220.0, sum(gaps) * 1.15, min(_length_for(names, gaps, time), _LONGEST))
 
-    def down(value: float) -> float:
-        return top + (value - time.low) / (time.high - time.low) * length
+    def down(value: Number) -> float:
+        return top + float((value - time.low) / (time.high - time.low)) * length
 
     sheet = Sheet()
     sheet.text(4, 16, [f"{time.label}, {time.unit}" if time.unit else time.label], "label-strong")
     sheet.arrow([(_AXIS, top - 6), (_AXIS, top + length + 16)])
-    for value in ticks(time.low, time.high, fitting_step(time.low, time.high, 10)):
+    step = fitting_step(time.low, time.high, 10)
+    for value in ticks(first_mark(time.low, step), time.high, step):
         sheet.line([(_AXIS - 6, down(value)), (_AXIS, down(value))], "ink")
         sheet.text(_AXIS - 10, down(value) + 5, [plain(value)], "small end")
     lefts = [_AXIS + 14 + _BAR * column for column in columns]
-    for span, left, column in zip(time.spans, lefts, columns, strict=True):
-        look = "ink tint-2" if column % 2 else "ink tint-1"
-        sheet.rectangle(left, down(span.low), _BAR - 4, down(span.high) - down(span.low), look, 2)
+    placed = spread(
+        [down(at) - LINE * (len(each) - 1) / 2 for (at, _, _), each in zip(names, lines, strict=True)], gaps
+    )
     ends = {
         (span.low + (span.high - span.low) / 2, span.name): left + _BAR - 4
         for span, left in zip(time.spans, lefts, strict=True)
     }
+    # The lines to the names first, so that they run behind the bars.
+    for (at, name, look), each, y in zip(names, lines, placed, strict=True):
+        start, middle = ends.get((at, name), _AXIS), y + LINE * (len(each) - 1) / 2
+        sheet.line([(start, down(at)), (labels_at - 12, down(at)), (labels_at - 5, middle)], "thin")
+        sheet.text(labels_at, y + 5, each, look)
+    for number, (span, left) in enumerate(zip(time.spans, lefts, strict=True)):
+        # One after the other in a column, or side by side: never two of one shade that touch.
+        shade = columns[number] + columns[:number].count(columns[number])
+        look = "ink tint-2" if shade % 2 else "ink tint-1"
+        sheet.rectangle(left, down(span.low), _BAR - 4, down(span.high) - down(span.low), look, 2)
     for event in time.events:
         x, y = _AXIS, down(event.at)
         sheet.shape([(x - 7, y), (x, y - 7), (x + 7, y), (x, y + 7)], "fill-ink")
-    placed = spread(
-        [down(at) - LINE * (len(each) - 1) / 2 for (at, _, _), each in zip(names, lines, strict=True)], gaps
-    )
-    for (at, name, look), each, y in zip(names, lines, placed, strict=True):
-        start = ends.get((at, name), _AXIS + 8)
-        middle = y + LINE * (len(each) - 1) / 2
-        sheet.line([(start + 2, down(at)), (labels_at - 12, down(at)), (labels_at - 4, middle)], "thin")
-        sheet.text(labels_at, y + 5, each, look)
     lowest = max([placed[-1] + gaps[-1] if placed else 0, top + length + 18])
     return Drawn(svg=sheet.svg(lowest + 4), words=_said(time))
+
+
+def _length_for(names: list[tuple[Number, str, str]], gaps: list[float], time: Timeline) -> float:
+    """How long the line has to be for every name to stand level with what it names."""
+    whole = time.high - time.low
+    lengths = [
+        gap * float(whole / (below[0] - above[0]))
+        for (above, below), gap in zip(pairwise(names), gaps, strict=False)
+        if below[0] > above[0]
+    ]
+    return max(lengths, default=0.0)
 
 
 def _said(time: Timeline) -> str:

@@ -116,7 +116,7 @@ const Mark = (() => {
   }
 
   /** @type {Record<string, (key: any, variant: number, answer: unknown) => Marked>} */
-  const KINDS = { choice, choices, order, match, number };
+  const KINDS = { choice, choices, order, match, number, drill: MarkByHand.drill, spot: MarkByHand.spot, triage: MarkByHand.triage, setting: MarkByHand.setting };
 
   /**
    * Mark and remarks for a raw answer; null is no answer. Never throws over an answer.

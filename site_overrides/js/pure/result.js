@@ -15,11 +15,14 @@ const Result = (() => {
   function check({ plan, percent, outcomes, keys, form, answers }) {
     /** @type {Map<string, number>} */
     const marks = new Map();
+    /** @type {string[]} */
+    const critical = [];
     /** @type {Map<string, { marks: number, of: number }>} */
     const byOutcome = new Map();
     for (const asked of form) {
       const answer = Object.hasOwn(answers, asked.q) ? answers[asked.q] : null;
-      const earned = Mark.mark(keys[asked.q], asked.variant, answer).mark;
+      const { mark: earned, remarks } = Mark.mark(keys[asked.q], asked.variant, answer);
+      if (endedCritically(remarks)) critical.push(asked.q);
       const outcome = outcomes[asked.q];
       const share = byOutcome.get(outcome) ?? { marks: 0, of: 0 };
       byOutcome.set(outcome, { marks: share.marks + earned, of: share.of + Mark.WEIGHT });
@@ -37,11 +40,17 @@ const Result = (() => {
       of,
       percent,
       cut: leastPassing(percent, of),
-      passed: total * 100 >= percent * of && mustPass.every((gate) => gate.mark === Mark.WEIGHT),
+      passed: total * 100 >= percent * of && mustPass.every((gate) => gate.mark === Mark.WEIGHT) && critical.length === 0,
       'must-pass': mustPass,
+      critical,
       outcomes: Object.fromEntries(byOutcome),
       questions: Object.fromEntries(marks),
     };
+  }
+
+  /** A critical error in a drill; an order's critical pairs cost only its own marks. @param {any} remarks */
+  function endedCritically(remarks) {
+    return remarks.kind === 'drill' && Boolean(remarks.critical);
   }
 
   /**

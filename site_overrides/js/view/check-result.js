@@ -24,14 +24,16 @@ const CheckResultView = (() => {
         Dom.make("div", {}, heading,
           Dom.make("p", { class: "result-share" }, shareWords(result)),
           Dom.make("p", { class: "result-marks" }, marksWords(result)),
-          !result.passed && result.marks >= result.cut
+          !result.passed && result.marks >= result.cut && result["must-pass"].some((gate) => gate.mark < Mark.WEIGHT)
             && Dom.make("p", {}, Words.say("The marks are enough. But a must-pass question is not yet right, and each of them has to be.")),
+          result.critical.length > 0 && Dom.make("p", {}, Words.say("A critical error in a drill fails the check, whatever the marks.")),
           !result.passed && Dom.make("p", { class: "result-next" }, Words.say("Read the lessons named below again. Then take the check again.")),
           Dom.make("p", {}, Words.say("Self-recorded: nobody confirmed who answered. The practical was not observed.")))),
       Dom.make("div", { class: "buttons result-buttons" },
         certificate && Dom.button(Words.say("Print the certificate"), () => print(), "first"),
         Dom.button(Words.say("Take the check again"), retake, result.passed ? "second" : "first"),
         Dom.button(Words.say("Back to the start of the check"), back, "second")),
+      criticalErrors(attempt, facts, question, result),
       mustPass(root, result),
       outcomes(root, result),
       record(check, save),
@@ -62,6 +64,26 @@ const CheckResultView = (() => {
   /** @param {CheckResult} result */
   function marksWords({ marks, of, percent, cut }) {
     return Words.say("{marks} of {of} marks. The cut is {cut}, which is {percent} %.", { marks, of, percent, cut });
+  }
+
+  /**
+   * The drills that a critical error ended: which deed it was, and what it does to people.
+   * @param {AttemptRecord} attempt @param {CheckFacts} facts @param {(id: string) => HTMLElement} question @param {CheckResult} result
+   */
+  function criticalErrors(attempt, facts, question, result) {
+    if (result.critical.length === 0) return null;
+    return Dom.make("section", { class: "result-part" }, Dom.make("h3", {}, Words.say("Critical errors")),
+      Dom.make("ul", { class: "result-lines" }, ...result.critical.map((id) => {
+        const marked = /** @type {any} */ (Mark.mark(facts.keys[id], 0, attempt.answers[id]));
+        const section = question(id);
+        const deed = section.querySelector(`.answer [data-deed="${marked.remarks.critical}"]`);
+        return Dom.make("li", { class: "line-hold" },
+          Dom.make("span", { class: "line-text" },
+            Dom.make("span", { class: "label" }, Dom.contents(section.querySelector(".drill-title"))),
+            Dom.make("strong", { class: "line-deed" }, Dom.contents(deed && deed.querySelector(".reason-of"))),
+            Dom.make("span", {}, Dom.contents(deed && deed.querySelector(".reason")))),
+          Dom.make("span", { class: "line-word" }, Words.say("Critical")));
+      })));
   }
 
   /** @param {HTMLElement} root @param {CheckResult} result */

@@ -12,7 +12,11 @@ const PageData = (() => {
 
   /** Data of the leaf that holds the element; empty where it has none. @param {Element} element @returns {any} */
   function of(element) {
-    const slug = leaf(element)?.dataset.leaf || "";
+    return named(leaf(element)?.dataset.leaf || "");
+  }
+
+  /** Data of a leaf by its slug, for what is not in the page yet. @param {string} slug @returns {any} */
+  function named(slug) {
     if (!read.has(slug)) {
       const script = document.querySelector(`script[type="application/json"][data-for="${slug}"]`);
       read.set(slug, script ? JSON.parse(script.textContent || "{}") : {});
@@ -20,5 +24,5 @@ const PageData = (() => {
     return read.get(slug);
   }
 
-  return { of, leaf };
+  return { of, named, leaf };
 })();

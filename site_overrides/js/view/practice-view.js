@@ -24,9 +24,10 @@ const PracticeView = (() => {
     const remark = Dom.one(section, ".remark");
     const foot = Dom.one(section, ".question-foot");
     let variant = 0;
-    const question = QuestionView.mount(section, key, clear);
+    const question = QuestionView.mount(section, key, changed);
+    const { settles } = question.control;
     const check = Dom.button(Words.say("Check this answer"), answer, "first");
-    const again = Dom.button(Words.say("Try again"), () => start(variant), "first");
+    const again = Dom.button(settles || Words.say("Try again"), () => start(variant), "first");
     const other = Dom.button(Words.say("Other numbers"), () => start((variant + 1) % shape.variants));
     foot.append(check, again, other);
     Dom.one(section, "form").addEventListener("submit", answer);
@@ -49,16 +50,21 @@ const PracticeView = (() => {
       Dom.focus(Dom.one(section, "legend"));
     }
 
+    function changed() {
+      clear();
+      if (settles && question.control.read() !== null) answer();
+    }
+
     /** A changed answer is a new try: what was said about the last one goes. */
     function clear() {
       question.unjudge();
       remark.replaceChildren();
-      check.hidden = false;
+      check.hidden = Boolean(settles);
       again.hidden = other.hidden = true;
     }
 
     function answer() {
-      if (check.hidden) return;
+      if (check.hidden && !settles) return;
       const raw = question.control.read();
       if (raw === null || question.control.partial?.()) return tell(question.control.missing());
       const marked = Mark.mark(key, variant, raw);
@@ -68,7 +74,7 @@ const PracticeView = (() => {
       const tag = RemarkView.make(section, key, marked);
       remark.replaceChildren(tag);
       check.hidden = true;
-      again.hidden = marked.mark === Mark.WEIGHT;
+      again.hidden = marked.mark === Mark.WEIGHT && !settles;
       other.hidden = shape.variants < 2;
       question.answer.hidden = false;
       // What to press next comes into sight first, then what was said: where both do not fit, the words win.

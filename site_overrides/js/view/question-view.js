@@ -1,6 +1,7 @@
 /**
- * One question on the page: its control by kind, its answer, its variant, its reasons.
- * @typedef {{changed: () => void, keyOrder: (ids: string[]) => string[]}} ControlHost
+ * One question on the page: its control by kind, its answer, its variant, its reasons. A control with `settles` is answered as
+ * soon as it can be read, and `settles` is what its button to begin anew says.
+ * @typedef {{key: any, changed: () => void, keyOrder: (ids: string[]) => string[]}} ControlHost
  * @typedef {{
  *   arrange: (ids: string[]) => void,
  *   read: () => unknown,
@@ -9,6 +10,7 @@
  *   restore?: (draft: any) => void,
  *   missing: () => string,
  *   partial?: () => boolean,
+ *   settles?: string,
  *   askAgain?: (problem: string, takeFocus?: boolean) => void,
  *   judge: (marked: any, key: any) => void,
  *   unjudge: () => void,
@@ -31,6 +33,10 @@ const QuestionView = (() => {
     order: ControlOrder,
     match: ControlMatch,
     number: ControlNumber,
+    spot: ControlSpot,
+    triage: ControlTriage,
+    drill: ControlDrill,
+    setting: ControlBench,
   };
 
   /**
@@ -43,8 +49,12 @@ const QuestionView = (() => {
     const kind = section.dataset.kind || "";
     const factory = KINDS[kind];
     if (!factory) throw new Error(`No control for the kind ${kind}.`);
+    // A setting is answered with its bench; above any other question it is there to find out.
+    const bench = kind === "setting" ? null : section.querySelector(".bench");
+    if (bench instanceof HTMLElement) BenchesOnPage.mount(bench, () => {});
     const listed = key.options || [];
     const control = factory.mount(section, {
+      key,
       changed,
       keyOrder: (ids) => listed.filter((/** @type {string} */ id) => ids.includes(id)),
     });

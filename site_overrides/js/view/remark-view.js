@@ -33,17 +33,30 @@ const RemarkView = (() => {
   /** How far it is from right, in words. @param {any} key @param {any} remarks */
   function howMuch(key, remarks) {
     switch (key.kind) {
+      case "drill": return drillWords(key, remarks);
       case "order": return remarks.moves === 1 ? Words.say("1 step to move") : Words.say("{n} steps to move", { n: remarks.moves || 0 });
       case "match": return Words.say("{right} of {total} pairs right", { right: key.items.length - (remarks.wrong || []).length, total: key.items.length });
       case "choices": return Words.say("{missed} missed, {extra} too many", { missed: (remarks.missed || []).length, extra: (remarks.extra || []).length });
+      case "triage": return triageWords(key, remarks);
       default: return "";
     }
+  }
+
+  /** @param {any} key @param {any} remarks */
+  function triageWords(key, remarks) {
+    const total = key.units.length;
+    const missed = (remarks.missed || []).length;
+    const needless = (remarks.needless || []).length;
+    const right = remarks.problem ? 0 : total - missed - needless - (remarks.left || []).length;
+    return Words.say("{right} of {total} right, {missed} missed, {needless} condemned needlessly", { right, total, missed, needless });
   }
 
   /** @param {HTMLElement} section @param {any} key @param {any} remarks @returns {Node[]} */
   function mend(section, key, remarks) {
     if (key.kind === "order") return brokenRules(section, remarks);
     if (key.kind === "number") return numberWords(section, remarks);
+    if (key.kind === "triage") return ControlTriage.missed(section, key, remarks);
+    if (key.kind === "drill") return criticalError(section, remarks);
     return [];
   }
 
@@ -67,6 +80,20 @@ const RemarkView = (() => {
     // Whoever has everything the wrong way round mends one thing first.
     return [...told.slice(0, FIRST_RULES), Dom.make("details", { class: "more-rules" },
       Dom.make("summary", {}, Words.say("{n} more", { n: told.length - FIRST_RULES })), ...told.slice(FIRST_RULES))];
+  }
+
+  /** @param {any} key @param {any} remarks */
+  function drillWords(key, remarks) {
+    if (remarks.critical) return Words.say("critical error");
+    return Object.hasOwn(key.ends, remarks.end || "")
+      ? Words.say("{marks} of 1000 marks", { marks: Math.max(0, key.ends[remarks.end] - remarks.penalty) }) : "";
+  }
+
+  /** What a critical error does to people, said plainly. @param {HTMLElement} section @param {any} remarks @returns {Node[]} */
+  function criticalError(section, remarks) {
+    const deed = remarks.critical && section.querySelector(`.answer [data-deed="${remarks.critical}"]`);
+    if (!deed) return [];
+    return [Dom.make("p", { class: "critical-words" }, Dom.contents(deed.querySelector(".reason")))];
   }
 
   /** @param {HTMLElement} section @param {any} remarks @returns {Node[]} */

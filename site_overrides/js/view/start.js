@@ -13,6 +13,7 @@ const Start = (() => {
     const language = document.documentElement.lang || "en";
     const store = CardStore.open(() => window.localStorage);
     const sheet = CardDialog.make(store, { newId: newSeed, now });
+    DrillPace.keepIn(() => window.localStorage, () => window.matchMedia("(prefers-reduced-motion: reduce)").matches);
     /** @type {(() => void)[]} */
     // What only the check or the search needs is loaded only there.
     const steps = [
@@ -23,6 +24,14 @@ const Start = (() => {
       },
       () => {
         for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => PracticeView.mountAll(leaf, newSeed, attempt)));
+      },
+      () => {
+        if (typeof BenchesOnPage === "undefined") return;
+        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => BenchesOnPage.mountAll(leaf)));
+      },
+      () => {
+        if (typeof CalculatorView === "undefined") return;
+        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => CalculatorView.mountAll(leaf)));
       },
       // After the questions, whose set-up changes their height.
       () => {

@@ -180,6 +180,12 @@ def test_one_citation_anywhere_is_enough(course: Course) -> None:
         critical_facts=(),
         validity=replace(course.validity, sources=()),
         kit=replace(course.kit, values={}),
+        drills={},
+        benches={},
+        calculators={},
+        practicals={},
+        job_cards={},
+        duties=None,
     )
     lessons_cite = {"guard-rule"}
     assert {problem.message for problem in find_idle_sources(everywhere)} == {

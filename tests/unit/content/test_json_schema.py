@@ -12,7 +12,7 @@ from journeybook.content.json_schema import FILE_KINDS, schema_of, schemas
 from journeybook.source.listing import Listing
 from journeybook.source.shapes import Record
 from journeybook.source.strict_yaml import read_document
-from journeybook.source.unions import KindUnion, OneKeyUnion
+from journeybook.source.unions import KeyUnion, KindUnion, OneKeyUnion
 
 FAULTS = Path(__file__).parents[2] / "faults"
 BASE = FAULTS / "base"
@@ -76,6 +76,7 @@ def test_each_schema_is_a_schema(kind: str) -> None:
 def test_there_is_a_schema_for_each_kind_of_file() -> None:
     assert list(schemas()) == [
         "course", "kit", "profile", "sources", "words", "module", "lesson", "figure", "bank", "blueprint",
+        "bench", "calculator", "drill", "practical", "job-card", "duties",
     ]  # fmt: skip
 
 
@@ -103,7 +104,7 @@ def fields_in(shape: Any) -> Iterator[tuple[str, Any]]:
                 yield from fields_in(field.shape)
         case Listing():
             yield from fields_in(shape.entry)
-        case KindUnion():
+        case KindUnion() | KeyUnion():
             for record in shape.records.values():
                 yield from fields_in(record)
         case OneKeyUnion():

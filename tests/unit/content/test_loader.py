@@ -98,8 +98,9 @@ def test_lesson_files_run_by_their_number(site: Path) -> None:
 
 
 def test_a_course_without_words_figures_or_check_is_a_course(site: Path) -> None:
-    for path in ("words.yml", "figures/guard-laid-out.yml", "figures/guard-laid-out.svg"):
-        (site / COURSE / path).unlink()
+    (site / COURSE / "words.yml").unlink()
+    for folder in ("figures", "practicals", "job-cards", "duties"):
+        shutil.rmtree(site / COURSE / folder)
     shutil.rmtree(site / "quizzes")
     shutil.rmtree(site / COURSE / "modules" / "20-setting")
     lesson = site / COURSE / "modules" / "10-guard" / "10-parts.yml"
@@ -341,7 +342,7 @@ def test_courses_may_lie_beside_mkdocs_yml_but_no_folder_outside_of_it_is_read(s
         site / "course_src", "pillar-drill", profile="uk", courses_dir=".", quizzes_dir="../quizzes"
     )
     assert course is None
-    assert {problem.code for problem in problems} == {"C024", "L001"}
+    assert {problem.code for problem in problems} == {"C024", "L001", "U004"}
 
 
 def test_a_folder_into_which_nobody_may_look_is_not_there(

@@ -11,7 +11,8 @@ from journeybook.drawing.plans.chart import Chart, Line, Scale, draw_chart
 from journeybook.drawing.plans.decision import Ask, Decision, Do, draw_decision
 from journeybook.drawing.plans.gauge import At, Gauge, draw_gauge
 from journeybook.drawing.plans.path import Path, Stop, draw_path
-from journeybook.drawing.plans.sheet import Drawn, fitting_step, short, spread, ticks, wrapped
+from journeybook.drawing.plans.letters import width_of, wrapped
+from journeybook.drawing.plans.sheet import Drawn, fitting_step, plain, short, spread, ticks
 from journeybook.drawing.plans.stack import LOOKS, Layer, Stack, draw_stack
 from journeybook.drawing.plans.timeline import Span, Timeline, draw_timeline
 from journeybook.drawing.svg_check import check_svg

@@ -6,27 +6,47 @@ from datetime import date
 
 from journeybook.content.model import (
     Approval,
+    AssemblyBench,
     Bank,
+    BenchPart,
     Block,
     BlockKind,
     Blueprint,
+    Calculator,
+    CalculatorInput,
+    CalculatorResult,
+    CardBlock,
+    CardBlockKind,
+    CardTable,
     Cell,
     ChoiceQuestion,
     ChoicesQuestion,
     Contact,
     Course,
+    Covering,
     CriticalFact,
+    Deed,
+    Drill,
+    DrillQuestion,
+    Duties,
+    Duty,
     Figure,
     Issuer,
+    JobCard,
     Lesson,
     MatchItem,
     MatchQuestion,
     Module,
+    Moment,
     NumberQuestion,
     Option,
     OrderQuestion,
     Outcome,
     Outlook,
+    PartSize,
+    Practical,
+    PracticalStep,
+    Preset,
     Question,
     Rule,
     Sheet,
@@ -65,6 +85,93 @@ def isolate(number: int) -> ChoiceQuestion:
     )
 
 
+WATCHED = Practical(
+    id="guard-watched",
+    title="Set the guard",
+    intro="The assessor watches.",
+    minutes=15,
+    safety=("The drill is isolated.",),
+    steps=(
+        PracticalStep(
+            id="close-the-gap",
+            text="Close the gap.",
+            look_for="At {kit.cutting-speed}, never by eye.",
+            critical=True,
+            outcome="guard-set",
+            sources=("kit",),
+            place=HERE,
+        ),
+    ),
+    stop="At once if the spindle turns.",
+    place=HERE,
+)
+CARD = JobCard(
+    id="before",
+    title="Before you drill",
+    when="Each time.",
+    sources=("kit",),
+    body=(
+        CardBlock(kind=CardBlockKind.STEPS, lines=("Isolate.", "Set."), place=HERE),
+        CardBlock(
+            kind=CardBlockKind.TABLE,
+            table=CardTable(columns=("Drill", "Gap"), rows=(("10", ""), ()), place=HERE),
+            place=HERE,
+        ),
+        CardBlock(kind=CardBlockKind.STOP, text="Ask.", place=HERE),
+    ),
+    place=HERE,
+)
+DUTIES = Duties(
+    id="uk",
+    duties=(
+        Duty(
+            id="nobody-reaches-in",
+            text="Nobody reaches in.",
+            sources=("manual",),
+            covered_by=Covering(
+                lessons=("set-guard",),
+                questions=("collar-practice",),
+                practicals=("close-the-gap",),
+                job_cards=("before",),
+            ),
+            place=HERE,
+        ),
+    ),
+    place=HERE,
+)
+SPINDLE = Calculator(
+    id="spindle-speed",
+    title="How fast the spindle may turn",
+    intro="From the diameter of the drill.",
+    caution="The chart on the machine counts.",
+    sources=("manual",),
+    inputs=(
+        CalculatorInput(
+            id="cutting-speed",
+            label="Cutting speed",
+            unit="m/min",
+            start="25",
+            choices=(
+                Preset(value="25", label="Mild steel", place=HERE),
+                Preset(value="60", label="Aluminium", place=HERE),
+            ),
+            place=HERE,
+        ),
+        CalculatorInput(id="drill", label="Drill", unit="mm", least="1", most="20", start="10", places=1, place=HERE),
+    ),
+    results=(
+        CalculatorResult(
+            id="turns",
+            label="Speed",
+            unit="rpm",
+            formula="cutting_speed * 1000 / (3 * drill)",
+            places=1,
+            note="The next lower one.",
+            place=HERE,
+        ),
+    ),
+    place=HERE,
+)
 ORDER = OrderQuestion(
     id="set-order",
     use=Use.CHECK,
@@ -163,9 +270,73 @@ PRACTICE = ChoiceQuestion(
 )
 
 
+DRILL = Drill(
+    id="drill-jams",
+    title="The drill jams",
+    sources=("kit",),
+    figure="guard",
+    situation="You open up a hole at {kit.cutting-speed}.",
+    start="jam",
+    moments=(
+        Moment(
+            id="jam",
+            text="It sticks.",
+            seconds=8,
+            late="hold",
+            deeds=(
+                Deed(id="stop", text="Hit the stop", leads_to="still", told="It runs down.", place=BANK),
+                Deed(id="lift", text="Lift it", leads_to="still", penalty=400, told="Late.", place=BANK),
+                Deed(id="hold", text="Hold on", critical="It breaks the wrist.", place=BANK),
+            ),
+            place=BANK,
+        ),
+        Moment(id="still", text="All stands still.", worth=1000, place=BANK),
+    ),
+    place=BANK,
+)
+JAM = DrillQuestion(
+    id="jam-drill",
+    use=Use.PRACTICE,
+    outcome="guard-set",
+    level=Outlook.APPLY,
+    ask="The drill jams. What do you do?",
+    drill="drill-jams",
+    place=BANK,
+)
+
+
+GUARD_ON = AssemblyBench(
+    id="guard-on",
+    title="Put the guard on",
+    intro="The collar stands there.",
+    caution="Practice on a drawing.",
+    sources=("manual",),
+    example=True,
+    parts=(
+        BenchPart(id="collar", name="Collar", shape="ring", size=PartSize(wide=60, high=20, place=HERE), place=HERE),
+        BenchPart(id="isolate", name="Isolate", shape="deed", place=HERE),
+        BenchPart(
+            id="sleeve",
+            name="Sleeve",
+            step="Push the sleeve in",
+            shape="tube",
+            look="ribs",
+            size=PartSize(wide=50, high=90, deep=50, place=HERE),
+            joins="collar",
+            side="below",
+            shift=2,
+            into=8,
+            place=HERE,
+        ),
+    ),
+    rules=(Rule(first="isolate", then=("sleeve",), critical=True, reason="It could start.", place=HERE),),
+    place=HERE,
+)
+
+
 def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = None) -> Course:
     """The course; with other questions where a test wants to see what a change does."""
-    every: tuple[Question, ...] = (isolate(1), isolate(2), ORDER, SEVERAL, MATCH, SPEED, HEIGHT, PRACTICE)
+    every: tuple[Question, ...] = (isolate(1), isolate(2), ORDER, SEVERAL, MATCH, SPEED, HEIGHT, PRACTICE, JAM)
     return Course(
         id="pillar-drill",
         title="Set the guard on a pillar drill",
@@ -253,5 +424,11 @@ def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = Non
             ),
             place=HERE,
         ),
+        drills={DRILL.id: DRILL},
+        practicals={WATCHED.id: WATCHED},
+        job_cards={CARD.id: CARD},
+        duties=DUTIES,
+        calculators={SPINDLE.id: SPINDLE},
+        benches={GUARD_ON.id: GUARD_ON},
         place=HERE,
     )

@@ -11,7 +11,7 @@ from enum import Enum
 from typing import Any
 
 import pytest
-from pillar_drill import HEIGHT, HERE, ORDER, SEVERAL, SPEED, course
+from pillar_drill import DRILL, HEIGHT, HERE, JAM, ORDER, SEVERAL, SPEED, course
 
 from journeybook.content.model import Citation, Confirmation, Course, Standing
 from journeybook.marking import canonical
@@ -145,6 +145,28 @@ def test_a_changed_question_shows_in_the_course_and_in_its_own_digest_only(chang
     assert differs == {"height-number"}
 
 
+def test_what_a_deed_leads_to_is_private() -> None:
+    found = content()
+    shown = json.dumps(found["public"]["drills"])
+    assert "Hit the stop" in shown
+    for hidden in ("It runs down.", "It breaks the wrist.", "penalty", "late"):
+        assert hidden not in shown
+    assert found["private"]["drills"]["drill-jams"]["late"] == {"jam": "hold"}
+    assert found["private"]["drills"]["drill-jams"]["texts"]["en"] == {
+        "told": {"stop": "It runs down.", "lift": "Late."},
+        "critical": {"hold": "It breaks the wrist."},
+    }
+
+
+def test_a_changed_drill_shows_in_the_digest_of_the_question_that_leads_through_it() -> None:
+    first, *others = DRILL.moments
+    told = replace(first, deeds=(replace(first.deeds[0], told="It stops."), *first.deeds[1:]))
+    before = course(questions=(HEIGHT, JAM))
+    after = replace(before, drills={DRILL.id: replace(DRILL, moments=(told, *others))})
+    differs = {id_ for id_, one in digests(after)["questions"].items() if one != digests(before)["questions"][id_]}
+    assert differs == {"jam-drill"}
+
+
 def test_the_digest_of_the_texts_covers_texts_and_not_keys() -> None:
     before = course(questions=(HEIGHT, SPEED))
     other_key = course(questions=(replace(HEIGHT, tolerance="2"), SPEED))
@@ -184,8 +206,14 @@ def cited_course() -> Course:
 
 NEVER_SHOWN = {"place", "draft", "unfinished", "only", "banks"}
 """Where a thing stands and how far it is; questions have tests of their own."""
-WITHOUT_MEANING = {".kit.id", ".modules.0.lessons.0.body.1.text"}
-"""The kit sheet is always called so, and a block of steps has no text."""
+WITHOUT_MEANING = {
+    ".kit.id",
+    ".duties.id",
+    ".modules.0.lessons.0.body.1.text",
+    ".calculators.spindle-speed.inputs.0.least",
+    ".calculators.spindle-speed.inputs.0.most",
+}
+"""The kit sheet is always called so, duties like their profile, a block of steps has no text, choices have no range."""
 
 
 def changes(thing: Any, path: str = "") -> Iterator[tuple[str, Any]]:
@@ -236,6 +264,15 @@ def test_the_changes_reach_every_part_of_a_course() -> None:
         ".kit.values.cutting-speed.confirmed.on",
         ".sources.manual.standing",
         ".approved.by",
+        ".drills.drill-jams.moments.0.late",
+        ".practicals.guard-watched.steps.0.critical",
+        ".job_cards.before.body.1.table.rows.0",
+        ".duties.duties.0.covered_by.job_cards",
+        ".drills.drill-jams.moments.0.deeds.1.told",
+        ".calculators.spindle-speed.inputs.1.places",
+        ".calculators.spindle-speed.results.0.formula",
+        ".benches.guard-on.parts.2.size.wide",
+        ".benches.guard-on.rules.0.critical",
     } <= EVERY_CHANGE.keys()
 
 
@@ -267,6 +304,10 @@ def test_a_modules_lessons_are_covered_in_their_order() -> None:
         ".critical_facts.0.why",
         ".terms.collar.meaning",
         ".figures.guard.alt",
+        ".drills.drill-jams.situation",
+        ".calculators.spindle-speed.caution",
+        ".calculators.spindle-speed.inputs.0.choices.1.label",
+        ".drills.drill-jams.moments.0.deeds.2.critical",
     ],
 )
 def test_the_digest_of_the_texts_covers_the_texts_around_the_questions(where: str) -> None:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from pillar_drill import BANK, HEIGHT, MATCH, ORDER, PRACTICE, SEVERAL, SPEED, course
+from pillar_drill import BANK, HEIGHT, JAM, MATCH, ORDER, PRACTICE, SEVERAL, SPEED, course
 
 from journeybook.content.model import Rule, Slip
 from journeybook.marking.keys import lower
@@ -118,3 +118,19 @@ def test_a_number_that_cannot_be_worked_out_has_no_key(change: dict[str, Any], s
     with pytest.raises(NoKey) as raised:
         key(replace(HEIGHT, **change))
     assert said in str(raised.value)
+
+
+def test_a_drill_holds_where_each_deed_leads_and_what_each_end_is_worth() -> None:
+    assert key(JAM) == {
+        "kind": "drill",
+        "start": "jam",
+        "moments": {
+            "jam": {
+                "stop": {"to": "still", "penalty": 0},
+                "lift": {"to": "still", "penalty": 400},
+                "hold": {"critical": True},
+            }
+        },
+        "ends": {"still": 1000},
+        "deeds": ["stop", "lift", "hold"],
+    }

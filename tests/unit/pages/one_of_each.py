@@ -21,6 +21,10 @@ from journeybook.content.model import (
     Question,
     Rule,
     Slip,
+    Spot,
+    SpotQuestion,
+    TriageQuestion,
+    TriageUnit,
     Use,
 )
 from journeybook.content.wording import Wording
@@ -106,7 +110,53 @@ NUMBER = NumberQuestion(
     slips=(Slip(value="a", reason="That is one sleeve of {a} mm.", place=HERE),),
     place=HERE,
 )
-EVERY: tuple[Question, ...] = (CHOICE, CHOICES, ORDER, MATCH, NUMBER)
+SPOT = SpotQuestion(
+    id="guard-06s",
+    use=Use.PRACTICE,
+    outcome="guard-set",
+    level=Outlook.RECALL,
+    figure="guard-from-the-side",
+    ask="Which part slides?",
+    why="The sleeve slides inside the collar.",
+    spots=(
+        Spot(id="sleeve", text="The *sleeve*", part="sleeve", place=HERE),
+        Spot(
+            id="collar",
+            text="The collar",
+            part="guard-from-the-side-collar",
+            reason="It is clamped.",
+            place=HERE,
+        ),
+        Spot(id="knob", text="The knob", part="knob", reason="It locks.", place=HERE),
+    ),
+    right="sleeve",
+    place=HERE,
+)
+TRIAGE = TriageQuestion(
+    id="guard-07t",
+    use=Use.PRACTICE,
+    outcome="guard-set",
+    level=Outlook.DECIDE,
+    ask="What is done with each?",
+    why="A cracked sleeve holds nothing back.",
+    places=(option("use", "Use it"), option("tag", "Tag it out")),
+    units=(
+        TriageUnit(
+            id="d1", text="Drill 1. Sleeve whole.", belongs="use", reason="Nothing is wrong.", place=HERE
+        ),
+        TriageUnit(
+            id="d2",
+            text="Drill 2. Sleeve *cracked*.",
+            figure="guard-laid-out",
+            belongs="tag",
+            dangerous=True,
+            reason="It gives way.",
+            place=HERE,
+        ),
+    ),
+    place=HERE,
+)
+EVERY: tuple[Question, ...] = (CHOICE, CHOICES, ORDER, MATCH, NUMBER, SPOT, TRIAGE)
 
 
 @cache
@@ -120,11 +170,11 @@ def course() -> Course:
     return replace(base, banks=(*base.banks, bank), modules=modules)
 
 
-def written(question: Question, heading: str = "") -> str:
-    """The question's HTML on a leaf with the slug ``lesson-x``."""
+def written(question: Question, heading: str = "", *, of: Course | None = None) -> str:
+    """The question's HTML on a leaf with the slug ``lesson-x``, perhaps of a changed course."""
     desk = Desk(
-        course=course(),
-        wording=Wording(course()),
+        course=of or course(),
+        wording=Wording(of or course()),
         slug="lesson-x",
         figure_html=lambda id_: f"[{id_}]",
         language="en",
