@@ -1,7 +1,7 @@
 """A010: nobody goes through a drill wholly right by luck too often.
 
-The chance is exact: every deed equally likely, every way followed (``marking.drill_chances``). A quarter is what a question
-with four options gives away; the rule is ours.
+The chance is exact: every deed equally likely, every way followed (``marking.drill_chances``). A quarter is what a
+question with four options gives away; the rule is ours.
 """
 
 from __future__ import annotations
@@ -31,9 +31,7 @@ def find_guessable_drills(course: Course, memo: AuditMemo | None = None) -> Iter
     }
     for name, question in asked.items():
         drill = course.drills[name]
-        yield from memo.same(
-            ("drill", name), (drill, question), partial(_in_drill, drill, question, course)
-        )
+        yield from memo.same(("drill", name), (drill, question), partial(_in_drill, drill, question, course))
 
 
 def _in_drill(drill: Drill, question: DrillQuestion, course: Course) -> Sequence[Problem]:

@@ -12,10 +12,7 @@ from journeybook.diagnostics.problem import Problem
 def find_idle_calculators(course: Course) -> Iterator[Problem]:
     """Files in calculators/ that no lesson names."""
     shown = {
-        block.text
-        for lesson in course.lessons
-        for block in lesson.body
-        if block.kind is BlockKind.CALCULATOR
+        block.text for lesson in course.lessons for block in lesson.body if block.kind is BlockKind.CALCULATOR
     }
     for calculator in course.calculators.values():
         if calculator.id not in shown:

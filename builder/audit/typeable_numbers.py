@@ -26,7 +26,12 @@ def find_untypeable_numbers(course: Course, memo: AuditMemo | None = None) -> It
     for question in course.questions.values():
         if isinstance(question, NumberQuestion):
             # Expressions name values of the two sheets, and some read off a bench.
-            parts = (question, course.kit, course.profile, *(course.benches.values() if question.reads else ()))
+            parts = (
+                question,
+                course.kit,
+                course.profile,
+                *(course.benches.values() if question.reads else ()),
+            )
             yield from memo.same(("number", question.id), parts, partial(_in_question, question, course))
 
 

@@ -69,7 +69,9 @@ def _stands(reading: BenchReading, worked: WorkedOut) -> dict[str, int] | Readin
             return _no_such(reading, "at", "control", name, controls)
         number = controls[name].find(place)
         if number is None:
-            return _no_such(reading, "at", f"place of `{name}`", place, [one.id for one in controls[name].places])
+            return _no_such(
+                reading, "at", f"place of `{name}`", place, [one.id for one in controls[name].places]
+            )
         found[name] = number
     return found
 

@@ -53,7 +53,7 @@ def control_of(
             "Nothing here has a charge: the bench has no battery.",
             "Add `battery:`, or take the control out.",
         )
-    if sum(one.of == control.of for one in bench.controls) > 1:
+    if control is not next(one for one in bench.controls if one.of == control.of):
         read.flaw(
             "N006", control, "of", f"The control {control.of} stands twice.", "Take one of the two out."
         )

@@ -34,7 +34,10 @@ FILE_KINDS: Mapping[str, tuple[FileShape, tuple[str, ...]]] = MappingProxyType(
         "bank": (BANK, ("quizzes/*/*.yml", "!quizzes/*/competence-check.yml")),
         "blueprint": (BLUEPRINT, ("quizzes/*/competence-check.yml",)),
     }
-    | {shape.noun.replace(" ", "-"): (shape, (f"course_src/*/{folder}/*.yml",)) for folder, (shape, _) in NAMED_FILES.items()}
+    | {
+        shape.noun.replace(" ", "-"): (shape, (f"course_src/*/{folder}/*.yml",))
+        for folder, (shape, _) in NAMED_FILES.items()
+    }
 )
 """Kind of file -> its table, and the paths (``!`` for all but) that editors connect with its schema."""
 

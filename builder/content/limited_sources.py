@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from journeybook.content.model import (
     Bench,
@@ -22,7 +22,23 @@ from journeybook.content.model import (
     Validity,
 )
 
-Grounded = TypeVar("Grounded", Lesson, Question, Bench, Calculator, Drill, CriticalFact, Validity, Practical, PracticalStep, JobCard, Duties, Duty)
+Grounded = TypeVar(
+    "Grounded",
+    Lesson,
+    Question,
+    Bench,
+    Calculator,
+    Drill,
+    CriticalFact,
+    Validity,
+    Practical,
+    PracticalStep,
+    JobCard,
+    Duties,
+    Duty,
+)
+_IN_PARTS: dict[type[object], str] = {Practical: "steps", Duties: "duties"}
+"""What rests on sources by its parts alone -> the field that holds them."""
 
 
 class SourcesOfProfile:
@@ -49,8 +65,10 @@ class SourcesOfProfile:
         """One thing likewise."""
         if self.others.isdisjoint(thing.sources):
             return thing
-        if isinstance(thing, Practical):
-            return replace(thing, steps=self.without_others(thing.steps))
-        if isinstance(thing, Duties):
-            return replace(thing, duties=self.without_others(thing.duties))
-        return replace(thing, sources=tuple(name for name in thing.sources if name not in self.others))
+        held = _IN_PARTS.get(type(thing))
+        left: dict[str, Any] = (
+            {"sources": tuple(name for name in thing.sources if name not in self.others)}
+            if held is None
+            else {held: self.without_others(getattr(thing, held))}
+        )
+        return replace(thing, **left)

@@ -18,7 +18,9 @@ from journeybook.source.near import nearest
 from journeybook.source.scalars import ID_LENGTH, ID_PATTERN
 
 _ENDINGS = ("yml", "yaml", "svg", "txt")
-_OUR_KEY = re.compile(rb"^(?:alt|body|cells|moments|outcomes|questions|sources|summary|values|words):", re.MULTILINE)
+_OUR_KEY = re.compile(
+    rb"^(?:alt|body|cells|moments|outcomes|questions|sources|summary|values|words):", re.MULTILINE
+)
 """A key at the left edge that each sort of file has, and a note to people has not."""
 
 

@@ -250,11 +250,14 @@ class _Reader:
                 continue
             if file is not None and file.draw is not None:
                 if drawing is not None:
-                    self._fault(
-                        "F026",
-                        path,
-                        f"The figure {name} has `draw` and {name}.svg beside it.",
-                        f"Take `draw` out, or {name}.svg.",
+                    self.problems.append(
+                        fault(
+                            "F026",
+                            got.files[-1].place(file, "draw"),
+                            f"The figure {name} has `draw`, and {name}.svg lies beside it.",
+                            f"Take `draw` out, or the file {name}.svg.",
+                            (whole_file(drawing),),
+                        )
                     )
                 continue
             if drawing is None and file is None:
@@ -264,7 +267,7 @@ class _Reader:
                     "F001",
                     path,
                     f"The figure {name} has no drawing beside it.",
-                    f"Add `{name}.svg` to the same folder, or take {name}.yml out.",
+                    f"Add `{name}.svg` to the same folder or `draw:` to {name}.yml, or take {name}.yml out.",
                 )
                 continue
             if drawing in self.unread:

@@ -56,11 +56,17 @@ def _read(svg: str) -> _Element:
         open_elements[-1].holds.append(element)
         open_elements.append(element)
 
+    def end(_: str) -> None:
+        open_elements.pop()
+
+    def characters(text: str) -> None:
+        open_elements[-1].holds.append(text)
+
     parser = expat.ParserCreate("utf-8")
     parser.buffer_text = True
     parser.StartElementHandler = start
-    parser.EndElementHandler = lambda _: open_elements.pop() and None
-    parser.CharacterDataHandler = lambda text: open_elements[-1].holds.append(text)
+    parser.EndElementHandler = end
+    parser.CharacterDataHandler = characters
     parser.Parse(svg.encode("utf-8"), True)
     found = top.holds[0]
     assert isinstance(found, _Element)

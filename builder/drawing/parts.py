@@ -42,6 +42,8 @@ _STROKES = {
 _FILLS = re.compile(r"\b(?:fill|tint)-")
 _LETTER = 0.53
 """How wide a letter is on average, in heights of the lettering."""
+_DETAIL = 40.0
+"""Units of the drawing: a shape less wide and high is a detail."""
 _STILL: Matrix = (1, 0, 0, 1, 0, 0)
 _TRANSFORM = re.compile(r"([a-zA-Z]+)\s*\(([^)]*)\)")
 _NUMBERS = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?")
@@ -104,6 +106,8 @@ class Drawn:
     """By id with the figure's id before it."""
     texts: tuple[Box, ...]
     """Where its lettering stands."""
+    details: tuple[tuple[Box, frozenset[str]], ...]
+    """Where each shape stands that is no larger than a few letters, and the ids of the parts that it belongs to."""
 
     @property
     def pixel(self) -> float:
@@ -126,7 +130,7 @@ def is_small(part: Part, drawing: Drawn) -> bool:
     return part.box is not None and min(part.box.width, part.box.height) < LEAST * drawing.pixel
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=256)
 def drawn(svg: str) -> Drawn:
     """What is known of a checked drawing (``svg_check.check_svg``)."""
     reader = _Reader()
@@ -140,6 +144,7 @@ def drawn(svg: str) -> Drawn:
         view=reader.view,
         parts={name: _part(name, found) for name, found in reader.found.items()},
         texts=tuple(reader.texts),
+        details=tuple(reader.details),
     )
 
 
@@ -186,6 +191,7 @@ class _Reader:
         self.view = Box(0, 0, 100, 100)
         self.found: dict[str, _Found] = {}
         self.texts: list[Box] = []
+        self.details: list[tuple[Box, frozenset[str]]] = []
         self._open: list[_Open] = []
 
     def start(self, name: str, attributes: dict[str, str]) -> None:
@@ -237,6 +243,8 @@ class _Reader:
             filled = False
         else:
             box = box.grown(max((_STROKES.get(one, 0) for one in classes.split()), default=0) / 2)
+            if classes and max(box.width, box.height) < _DETAIL:
+                self.details.append((box, frozenset(one.id for one in self._open if one.id)))
             # A shape without any class is not seen, and is there to be touched.
             filled = not classes or bool(_FILLS.search(classes)) or "fill" in element.attributes
         self._add(box, placed, filled=filled)

@@ -209,7 +209,18 @@ def _digests(digest: str, content: Mapping[str, Any]) -> dict[str, Json]:
                 }
                 | {
                     part: {id_: each["texts"][language] for id_, each in public[part].items()}
-                    for part in ("lessons", "questions", "drills", "benches", "calculators", "figures", "words", "practicals", "job-cards", "duties")
+                    for part in (
+                        "lessons",
+                        "questions",
+                        "drills",
+                        "benches",
+                        "calculators",
+                        "figures",
+                        "words",
+                        "practicals",
+                        "job-cards",
+                        "duties",
+                    )
                 }
             )
             for language in content["languages"][:1]

@@ -1,7 +1,7 @@
 """A way through a drill: what its end is worth, less what was done wrong on the way.
 
-A critical error earns nothing, and in a check it fails the check. Scoring of branching situations by the value of the end less
-penalties; the rule is ours.
+A critical error earns nothing, and in a check it fails the check. That an end has a value and the way to it penalties
+is common for situations that branch; which numbers, and that nothing goes below 0, is ours.
 """
 
 from __future__ import annotations
@@ -13,7 +13,10 @@ from journeybook.marking.kind import Json, Key, Kind, Marked, malformed, unanswe
 
 
 def lower(question: DrillQuestion, course: Course) -> dict[str, Json]:
-    """Return ``{"kind", "start", "moments": {id: {deed: {"to", "penalty"} or {"critical": true}}}, "ends", "deeds"}``."""
+    """Return ``{"kind", "start", "moments", "ends", "deeds"}``.
+
+    ``moments`` are ``{id: {deed: {"to", "penalty"} or {"critical": true}}}``, ``ends`` ``{id: marks}``.
+    """
     drill = course.drills[question.drill]
     moments: dict[str, Json] = {}
     ends: dict[str, Json] = {}

@@ -32,7 +32,10 @@ def public_drill(drill: Drill, language: str, say: Say) -> dict[str, Json]:
 
 
 def private_drill(drill: Drill, language: str, say: Say) -> dict[str, Json]:
-    """Return ``{"late": {moment: deed}, "ends", "deeds": {id: {"to", "penalty"}}, "texts": {language: {"told", "critical"}}}``."""
+    """Return ``{"late": {moment: deed}, "ends", "deeds": {id: {"to", "penalty"}}, "texts"}``.
+
+    The texts are ``{language: {"told": {deed: text}, "critical": {deed: text}}}``.
+    """
     return {
         "late": {moment.id: moment.late for moment in drill.moments if moment.late},
         "ends": {moment.id: moment.worth for moment in drill.moments if moment.worth is not None},

@@ -30,9 +30,7 @@ def check_result(
     "questions": {id: mark}}``, where ``cut`` is the least number of marks that passes, and ``critical`` are the
     drills that a critical error ended.
     """
-    marked = {
-        asked["q"]: mark(keys[asked["q"]], asked["variant"], answers.get(asked["q"])) for asked in form
-    }
+    marked = {asked["q"]: mark(keys[asked["q"]], asked["variant"], answers.get(asked["q"])) for asked in form}
     return add_up(plan=plan, percent=percent, outcomes=outcomes, marked=marked)
 
 

@@ -60,7 +60,7 @@ def assembly_bench(desk: BenchDesk, bench: AssemblyBench) -> BenchOnPage:
             for rule in bench.rules
         ],
         order=[said[step] for step in order],
-        orders=count_right_orders([step.id for step in bench.steps], bench.pairs),
+        orders=_grouped(count_right_orders([step.id for step in bench.steps], bench.pairs)),
     )
     return BenchOnPage(
         body=Markup(body),
@@ -70,6 +70,11 @@ def assembly_bench(desk: BenchDesk, bench: AssemblyBench) -> BenchOnPage:
             "ways": {part: list(carried) for part, carried in exploded.ways.items()},
         },
     )
+
+
+def _grouped(number: int) -> str:
+    """In groups of three digits from five digits on, apart by a narrow space (ISO 80000-1, 7.3.1, from memory)."""
+    return f"{number:,}".replace(",", "\N{NARROW NO-BREAK SPACE}") if number > 9999 else str(number)
 
 
 def assembly_key(bench: AssemblyBench) -> dict[str, object]:

@@ -20,9 +20,10 @@ SCRIPTS = {
     "assets/search.js": "order-search.txt",
     "assets/bench.js": "order-bench.txt",
     "assets/calculator.js": "order-calculator.txt",
+    "assets/drill.js": "order-drill.txt",
 }
-"""What every page loads, and what only some pages load besides (the check, the search, those with a bench), by the
-list of its parts."""
+"""What every page loads, and what only some pages load besides (the check, the search, those with a bench, a calculator
+or a drill), by the list of its parts."""
 
 _COMMENT_BLOCK = re.compile(r"^[ \t]*/\*.*?\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
 _COMMENT_LINE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)

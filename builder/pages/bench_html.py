@@ -14,6 +14,7 @@ from journeybook.pages.assembly_bench_html import assembly_bench
 from journeybook.pages.bench_desk import BenchDesk, BenchOnPage
 from journeybook.pages.engine import render
 from journeybook.pages.fan_bench_html import fan_bench
+from journeybook.pages.filters import script_json
 
 SCRIPT = "bench"
 """The script that a page with a bench loads besides."""
@@ -49,13 +50,20 @@ def bench_html(desk: BenchDesk, bench_id: str, *, place: str, trial: Trial | Non
     )
 
 
-def bench_data(desk: BenchDesk, bench_ids: Iterable[str]) -> dict[str, object]:
-    """``{"benches": {id: {"kind", …}}}`` for a leaf's data; empty where there are none."""
-    data: dict[str, object] = {}
-    for bench_id in dict.fromkeys(bench_ids):
-        bench = desk.course.benches[bench_id]
-        data[bench_id] = {"kind": bench.kind, **MAKERS[bench.kind](desk, bench).data}
-    return {"benches": data} if data else {}
+def bench_data(desk: BenchDesk) -> dict[str, object]:
+    """``{id: {"kind", …}}`` of every bench of the course: what the scripts must know of each."""
+    return {
+        bench.id: {"kind": bench.kind, **MAKERS[bench.kind](desk, bench).data}
+        for bench in desk.course.benches.values()
+    }
+
+
+def site_bench_script(desk: BenchDesk) -> str:
+    """``COURSE/bench-data.js``: a classic script that hands the data to the benches of a page.
+
+    A file of its own, so that a browser fetches a table once for all the lessons that show the bench.
+    """
+    return f"BenchesOnPage.receive({script_json(bench_data(desk))});\n"
 
 
 def benches_of_lesson(course: Course, lesson: Lesson) -> list[str]:

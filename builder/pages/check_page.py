@@ -15,10 +15,11 @@ from journeybook.content.model import Course, Lesson
 from journeybook.content.wording import Wording
 from journeybook.marking.compiled import Compiled
 from journeybook.marking.draw import questions_in_a_form
-from journeybook.pages.bench_html import SCRIPT, bench_data, benches_of_questions
+from journeybook.pages.bench_html import SCRIPT, benches_of_questions
 from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
+from journeybook.pages.question_drill import drill_scripts
 from journeybook.pages.question_figure import QuestionFigures
 from journeybook.pages.question_html import Desk, question_html
 from journeybook.pages.route_card import check_operation
@@ -92,6 +93,7 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
         outcomes=outcomes,
         sections=sections,
         drawings=figures.store(),
+        has_drills=bool(drill_scripts(asked)),
         cautions=cautions,
         limits=limits,
         release=facts,
@@ -116,11 +118,10 @@ def check_leaf(course: Course, wording: Wording, facts: BuildFacts, compiled: Co
                 "keys": {question.id: keys[question.id] for question in asked},
                 "outcomes": {question.id: question.outcome for question in asked},
             }
-        }
-        | bench_data(desk.benches, benches),
+        },
         language=language,
         operation=check_operation(course),
-        scripts=(SCRIPT,) if benches else (),
+        scripts=((SCRIPT,) if benches else ()) + drill_scripts(asked),
     )
 
 

@@ -12,6 +12,8 @@ from functools import cached_property, partial
 from journeybook.content.model import Course
 from journeybook.content.wording import Wording
 from journeybook.marking.compiled import Compiled
+from journeybook.pages.bench_desk import BenchDesk
+from journeybook.pages.bench_html import site_bench_script
 from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.check_page import check_leaf
 from journeybook.pages.leaf import Leaf, SettledLeaf
@@ -86,6 +88,9 @@ class CoursePages:
             f"{course.id}/search-data.js": lambda: site_search_script(self._entries, self._targets).encode(),
             f"{course.id}.html": self._one_file,
         }
+        if course.benches:
+            benches = BenchDesk(course=course, wording=self.wording, slug="", language=course.languages[0])
+            made[f"{course.id}/bench-data.js"] = lambda: site_bench_script(benches).encode()
         if self._script_words:
             made[f"assets/words-{course.languages[0]}.js"] = self._script_words.encode
         return made

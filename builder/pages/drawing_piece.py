@@ -11,7 +11,9 @@ from journeybook.drawing.parts import drawn, full_id
 _AROUND = 8.0
 """Units of the drawing around the part."""
 _MOST = (240, 168)
-"""Pixels on the page."""
+"""Pixels on the page, as far as lettering stays readable."""
+_SMALLEST = 0.95
+"""At which the smallest lettering, 13, is still over 12 pixels high."""
 _ENLARGED = 1.25
 """As whole drawings are, so that a piece is not taken for something else."""
 
@@ -26,7 +28,10 @@ def piece_of(figure: Figure, part: str, name: str) -> Markup:
     if found is None or found.box is None:
         return Markup("")
     box = found.box.grown(_AROUND)
+    marks = excerpt(figure.svg, found.id, f"{name}-")
     scale = min(_ENLARGED, _MOST[0] / box.width, _MOST[1] / box.height)
+    if "<text" in marks:
+        scale = max(_SMALLEST, scale)
     return Markup('<svg class="figure" viewBox="{} {} {} {}" width="{}" height="{}">{}</svg>').format(
         _short(box.left),
         _short(box.top),
@@ -34,7 +39,7 @@ def piece_of(figure: Figure, part: str, name: str) -> Markup:
         _short(box.height),
         round(box.width * scale),
         round(box.height * scale),
-        Markup(excerpt(figure.svg, found.id, f"{name}-")),
+        Markup(marks),
     )
 
 

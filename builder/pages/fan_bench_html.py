@@ -23,7 +23,7 @@ from journeybook.pages.bench_desk import BenchDesk, BenchOnPage
 from journeybook.pages.engine import render
 from journeybook.pages.words_catalogue import load_catalogue
 
-_MOST_ROWS = 11
+_MOST_ROWS = 6
 _MINUS = "\N{MINUS SIGN}"
 
 
@@ -70,7 +70,12 @@ def fan_bench(desk: BenchDesk, bench: FanBench, trial: Trial | None = None) -> B
             Shown(of=one.of, label=desk.wording.plain(one.label), unit=one.unit, value=cell)
             for one, cell in zip(bench.readings, start.cells, strict=True)
         ],
-        alarms=[(alarm, alarm in start.alarms) for alarm in ALARMS if alarm in worked.table.columns],
+        alarms=[
+            (alarm, words, alarm in start.alarms)
+            for alarm, words in _alarm_names(desk, bench).items()
+            if alarm in worked.table.columns
+        ],
+        alarm_names=_alarm_names(desk, bench),
         tables=_tables(desk, worked, trial),
         standing=[] if trial is None else _standing(desk, worked, trial),
     )
@@ -91,6 +96,12 @@ def part_names(desk: BenchDesk, bench: FanBench) -> dict[str, str]:
         "outlet": say("Outlet"),
     }
     return {part: getattr(bench.parts, part) or word for part, word in ours.items()}
+
+
+def _alarm_names(desk: BenchDesk, bench: FanBench) -> dict[str, str]:
+    say = load_catalogue(desk.language)[0].gettext
+    own = desk.wording.plain(bench.alarm_name) if bench.alarm_name else ""
+    return {"low-flow": own or say("Low-flow alarm"), "low-battery": say("Low-battery alarm")}
 
 
 def place_words(desk: BenchDesk, control: ShownControl, place: int) -> str:

@@ -9,13 +9,14 @@ from markupsafe import Markup
 from journeybook.content.model import Block, BlockKind, Course, Lesson, Module
 from journeybook.content.wording import Wording
 from journeybook.pages.bench_desk import BenchDesk
-from journeybook.pages.bench_html import SCRIPT, bench_data, bench_html, benches_of_lesson
+from journeybook.pages.bench_html import SCRIPT, bench_html, benches_of_lesson
 from journeybook.pages.calculator_html import SCRIPT as CALCULATOR_SCRIPT
 from journeybook.pages.calculator_html import calculator_data, calculator_html, calculators_of_lesson
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
 from journeybook.pages.links import lesson_path, slug_of
-from journeybook.pages.practice import practice_data, practice_figures, practice_html
+from journeybook.pages.practice import practice_data, practice_figures, practice_html, practice_questions
+from journeybook.pages.question_drill import drill_scripts
 from journeybook.pages.turns import Turn
 
 
@@ -74,9 +75,11 @@ def lesson_leaf(
         title=wording.plain(lesson.title),
         course=course.id,
         body=body,
-        data=(practice_data(course, lesson) if lesson.practice else {}) | bench_data(benches, shown)
+        data=(practice_data(course, lesson) if lesson.practice else {})
         | calculator_data(course, calculators),
         language=language,
         operation=module.operation,
-        scripts=((SCRIPT,) if shown else ()) + ((CALCULATOR_SCRIPT,) if calculators else ()),
+        scripts=((SCRIPT,) if shown else ())
+        + ((CALCULATOR_SCRIPT,) if calculators else ())
+        + drill_scripts(practice_questions(course, lesson)),
     )

@@ -1,8 +1,9 @@
 """Where ``page:`` links lead, for each edition.
 
 A body names its targets by what they are: ``page:card``, ``page:module/ID``, ``page:lesson/ID``,
-``page:practical/ID``, ``page:job-card/ID``, ``page:job-cards``, ``page:duties``, ``page:figure/ID``, ``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``,
-``page:rack``, ``page:download``. The site makes relative addresses of them, so that it opens from any folder;
+``page:practical/ID``, ``page:job-card/ID``, ``page:job-cards``, ``page:duties``, ``page:figure/ID``,
+``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``, ``page:rack``,
+``page:download``. The site makes relative addresses of them, so that it opens from any folder;
 the one-file edition makes fragments.
 """
 

@@ -17,6 +17,8 @@ from markupsafe import Markup
 from journeybook.content.model import Course
 from journeybook.content.wording import Wording
 from journeybook.pages import assets
+from journeybook.pages.bench_desk import BenchDesk
+from journeybook.pages.bench_html import bench_data
 from journeybook.pages.build_facts import BuildFacts, short_digest
 from journeybook.pages.engine import render
 from journeybook.pages.filters import script_json
@@ -72,11 +74,15 @@ def one_file(
         script=Markup(gap("script")),
         leaves=[(leaf, gap(f"body-{leaf.slug}"), gap(f"data-{leaf.slug}")) for leaf in leaves],
         search=Markup(gap("search")),
+        benches=Markup(gap("benches")) if course.benches else "",
     )
     contents = {
         "style": style.encode(),
         "script": script.encode(),
         "search": script_json(one_file_search_data(entries, targets)).encode(),
+        "benches": script_json(
+            bench_data(BenchDesk(course=course, wording=wording, slug="", language=language))
+        ).encode(),
     }
     for leaf in leaves:
         contents[f"body-{leaf.slug}"] = leaf.in_one_file

@@ -21,7 +21,7 @@ def practice_figures(course: Course, wording: Wording, lesson: Lesson, slug: str
         slug,
         load_catalogue(course.languages[0])[0].gettext,
         above=(block.text for block in lesson.body if block.kind is BlockKind.FIGURE),
-        questions=_questions(course, lesson),
+        questions=practice_questions(course, lesson),
     )
 
 
@@ -31,7 +31,7 @@ def practice_html(course: Course, wording: Wording, lesson: Lesson, slug: str) -
     ``slug`` is the lesson leaf's slug. Everything can be read with scripts off; each question then has its
     answer and reasons in a ``details`` element.
     """
-    questions = _questions(course, lesson)
+    questions = practice_questions(course, lesson)
     if not questions:
         return ""
     language = course.languages[0]
@@ -56,7 +56,7 @@ def practice_data(course: Course, lesson: Lesson) -> dict[str, object]:
     ``{"practice": {question id: {"key": marking key, "shape": how it is drawn}}}``; see marking.keys and
     marking.draw. Practice is never scored, so a critical question is marked as it would be in a check.
     """
-    return {"practice": marking_data(course, _questions(course, lesson))}
+    return {"practice": marking_data(course, practice_questions(course, lesson))}
 
 
 def marking_data(course: Course, questions: Iterable[Question]) -> dict[str, object]:
@@ -68,6 +68,7 @@ def marking_data(course: Course, questions: Iterable[Question]) -> dict[str, obj
     return data
 
 
-def _questions(course: Course, lesson: Lesson) -> list[Question]:
+def practice_questions(course: Course, lesson: Lesson) -> list[Question]:
+    """The questions that a lesson practises with, in its order."""
     known = course.questions
     return [known[id] for id in lesson.practice if id in known]

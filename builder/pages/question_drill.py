@@ -6,15 +6,17 @@ order of the alphabet until the script shuffles them: the author's order would g
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from journeybook.content.model import Deed, Drill, Moment
+from journeybook.content.model import Deed, Drill, DrillQuestion, Moment, Question
 from journeybook.content.wording import Wording
 from journeybook.pages.question_sheet import Html
 
+SCRIPT = "drill"
+"""The name in assets of the script that a leaf with drills loads."""
 WHOLE = 1000
 """Marks of an end at which everything is right."""
 
@@ -61,7 +63,9 @@ class DrillSheet:
     """Where critical errors lead to; 0 where the drill has none."""
 
 
-def drill_sheet(drill: Drill, wording: Wording, slug: str, without_links: Callable[[Html], Html]) -> DrillSheet:
+def drill_sheet(
+    drill: Drill, wording: Wording, slug: str, without_links: Callable[[Html], Html]
+) -> DrillSheet:
     """Return the sheet of a drill; the ids of headings in its texts start with ``slug``."""
     taken: set[str] = set()
 
@@ -102,6 +106,11 @@ def drill_sheet(drill: Drill, wording: Wording, slug: str, without_links: Callab
         ),
         last_number=last,
     )
+
+
+def drill_scripts(questions: Iterable[Question]) -> tuple[str, ...]:
+    """What a leaf with these questions loads for its drills."""
+    return (SCRIPT,) if any(isinstance(question, DrillQuestion) for question in questions) else ()
 
 
 def _by_alphabet(deed: DeedLine) -> str:

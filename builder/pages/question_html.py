@@ -301,9 +301,7 @@ def _slips(desk: Desk, question: NumberQuestion) -> list[SlipLine]:
 def _drill_sheet(desk: Desk, question: DrillQuestion) -> QuestionSheet:
     drill = desk.course.drills[question.drill]
     slug = f"{desk.slug}-q-{question.id}-drill"
-    return _sheet(
-        desk, question, "drill", drill=drill_sheet(drill, desk.wording, slug, _without_links)
-    )
+    return _sheet(desk, question, "drill", drill=drill_sheet(drill, desk.wording, slug, _without_links))
 
 
 def _spot_sheet(desk: Desk, question: SpotQuestion) -> QuestionSheet:

@@ -38,12 +38,16 @@ def reading_makers(course: Course, wording: Wording, release: BuildFacts) -> dic
         for lesson in module.lessons:
             path = lesson_path(course.id, module.operation, module.id, lesson.id)
             makers[path] = partial(lesson_leaf, course, wording, module, lesson, way[f"lesson/{lesson.id}"])
-    return makers | _at_work(course, wording, release, way) | {
-        f"{course.id}/words.html": partial(words_leaf, course, wording),
-        f"{course.id}/kit.html": partial(kit_leaf, course, wording),
-        f"{course.id}/sources.html": partial(sources_leaf, course),
-        f"{course.id}/search.html": partial(search_leaf, course, wording),
-    }
+    return (
+        makers
+        | _at_work(course, wording, release, way)
+        | {
+            f"{course.id}/words.html": partial(words_leaf, course, wording),
+            f"{course.id}/kit.html": partial(kit_leaf, course, wording),
+            f"{course.id}/sources.html": partial(sources_leaf, course),
+            f"{course.id}/search.html": partial(search_leaf, course, wording),
+        }
+    )
 
 
 def _at_work(

@@ -1,6 +1,7 @@
 """What can be searched: the plain text of lessons, practicals, job cards, words, kit sheet and sources.
 
-Questions stay out, those of the check above all: a search must not answer what a check asks.
+Questions and the drills they lead through stay out, those of the check above all: a search must not answer what a check
+asks.
 """
 
 from __future__ import annotations
@@ -30,7 +31,9 @@ def _text_of(block: Block, course: Course, wording: Wording) -> str:
     if block.kind is BlockKind.CALCULATOR:
         sheet = course.calculators[block.text]
         lines = (text for line in sheet.lines for text in (line.label, getattr(line, "note", "")))
-        return " ".join(wording.plain(text) for text in (sheet.title, sheet.intro, sheet.caution, *lines) if text)
+        return " ".join(
+            wording.plain(text) for text in (sheet.title, sheet.intro, sheet.caution, *lines) if text
+        )
     return " ".join(wording.plain(text) for text in (block.text, *block.steps) if text)
 
 

@@ -57,6 +57,17 @@ test("a job card that is opened in the one-file edition prints as one page as we
   await context.close();
 });
 
+test("in the one-file edition with JavaScript off each job card has a page of the book", async () => {
+  const { page, context } = await freshPage(browser, { script: false });
+  await page.goto(fromFolder(ONE_FILE));
+  const cards = await page.$$eval(".job-card", (all) => all.map((card) => [card.querySelector("h1"), card.querySelector(".job-card-issue")].map((each) => each?.textContent ?? "")));
+  assert.equal(cards.length, CARDS.length);
+  const sheets = text(await page.pdf({ format: "letter", timeout: 120_000 })).split("\f").map(flat);
+  const whole = sheets.filter((sheet) => cards.some(([title, last]) => sheet.includes(flat(title)) && sheet.includes(flat(last))));
+  assert.equal(whole.length, CARDS.length);
+  await context.close();
+});
+
 for (const path of PRACTICALS) {
   test(`${path} prints with its head on every page of steps, its limits, and both words of the result`, async () => {
     const { page, context } = await freshPage(browser);
@@ -65,11 +76,12 @@ for (const path of PRACTICALS) {
     const steps = await texts(page, ".observed-text");
     const limits = await texts(page, ".practical-limits li");
     assert.ok(limits.length > 0);
-    for (const format of PAPERS) {
-      const paper = await page.pdf({ format, preferCSSPageSize: false });
+    // Enlarged, so that the steps surely run over a page.
+    for (const [format, scale] of PAPERS.flatMap((each) => /** @type {[typeof each, number][]} */ ([[each, 1], [each, 1.5]]))) {
+      const paper = await page.pdf({ format, scale, preferCSSPageSize: false });
       const sheets = text(paper).split("\f").map(flat).filter(Boolean);
       const holding = sheets.filter((sheet) => steps.some((step) => sheet.includes(flat(step))));
-      assert.ok(holding.length > 1, "the steps run over a page");
+      assert.ok(holding.length > (scale > 1 ? 1 : 0), `sheets with steps on ${format}`);
       for (const sheet of holding) {
         assert.ok(sheet.includes(flat(title)), `the title on ${format}`);
         assert.ok(sheet.includes("exampleunit:notvalidforwork"), `the example unit on ${format}`);

@@ -20,6 +20,9 @@ export function dataOf(path, slug) {
 export const LESSONS = new Map(dataOf(`${COURSE}/index.html`, "card").lessons.map((/** @type {{id: string}} */ { id }) =>
   [id, pages.find((path) => path.startsWith(`${COURSE}/`) && path.endsWith(`/${id}.html`))]));
 
+/** What the scripts know of each bench of the course, by its id. @type {Record<string, any>} */
+export const BENCHES = JSON.parse((/\((.*)\);\s*$/s.exec(readFileSync(join(SITE, COURSE, "bench-data.js"), "utf8")) ?? ["", "{}"])[1]);
+
 /** Percent, plan and keys of the check. */
 export const CHECK = dataOf(found, "check").check;
 
@@ -62,6 +65,7 @@ export function rightAnswer(key, variant) {
     case "triage": return key.right;
     case "number": return { value: decimalWithin(key.variants[variant]), unit: key.unit };
     case "drill": return wayTo(key, (mark) => mark === 1000);
+    case "setting": return settings(key, (accepted) => accepted);
     default: throw new Error(`no right answer is known for the kind ${key.kind}`);
   }
 }
@@ -76,9 +80,18 @@ export function wrongAnswer(key, variant) {
     case "spot": return key.spots.find((/** @type {string} */ id) => id !== key.right);
     case "triage": return Object.fromEntries(key.units.map((/** @type {string} */ unit) => [unit, key.places[(key.places.indexOf(key.right[unit]) + 1) % key.places.length]]));
     case "drill": return wayTo(key, (mark) => mark < 1000);
+    case "setting": return settings(key, (accepted) => !accepted);
     case "number": return { value: String(Math.ceil(fraction(key.variants[variant].high)) * 2 + 12345), unit: key.unit };
     default: throw new Error(`no wrong answer is known for the kind ${key.kind}`);
   }
+}
+
+/** The first combination of places that is accepted, or that is not. @param {any} key @param {(accepted: boolean) => boolean} fits */
+function settings(key, fits) {
+  const all = key.counts.reduce((/** @type {number[][]} */ made, /** @type {number} */ count) =>
+    made.flatMap((places) => Array.from({ length: count }, (_, place) => [...places, place])), [[]]);
+  const places = all.find((/** @type {number[]} */ each) => fits(key.accepted.some((/** @type {number[]} */ one) => String(one) === String(each))));
+  return Object.fromEntries(key.controls.map((/** @type {string} */ control, /** @type {number} */ at) => [control, places[at]]));
 }
 
 /** Steps so that every pair stands in its order. @param {any} key @returns {string[]} */

@@ -68,3 +68,24 @@ test("the lettering of every drawing is at least 12 pixels high on a phone", asy
   }
   assert.ok(texts > 100, `${texts} texts`);
 });
+
+test("no lettering of a drawing runs into other lettering or out of the drawing", async () => {
+  for (const path of LESSONS.values()) {
+    await page.goto(fromFolder(path));
+    const wrong = await page.$$eval(".plate svg.figure", (drawings) => drawings.flatMap((drawing) => {
+      const sheet = drawing.getBoundingClientRect();
+      // What is inked of a line of lettering: its box without the room above capitals and below most letters.
+      const texts = [...drawing.querySelectorAll("text")].map((text) => {
+        const { left, right, top, bottom, height } = text.getBoundingClientRect();
+        return { words: text.textContent, left: left + 1, right: right - 1, top: top + height / 4, bottom: bottom - height / 4 };
+      });
+      const outside = texts.filter(({ left, right, top, bottom }) =>
+        left < sheet.left || right > sheet.right || top < sheet.top || bottom > sheet.bottom);
+      const touching = texts.flatMap((one, index) => texts.slice(index + 1).filter((other) =>
+        one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom)
+        .map((other) => `${one.words} / ${other.words}`));
+      return [...outside.map(({ words }) => words), ...touching];
+    }));
+    assert.deepEqual(wrong, [], path);
+  }
+});

@@ -151,6 +151,9 @@ export async function give(page, question, key, raw, { slowly = false } = {}) {
       await fill(page, `${question} input[name=value]`, raw.value);
       if (raw.unit && await page.$(`${question} input[name=unit]`)) await tap(`input[name=unit][value="${raw.unit}"]`);
       return;
+    case "setting":
+      for (const [control, place] of Object.entries(raw)) await setControl(page, `${question} [data-control="${control}"]`, place);
+      return;
     case "drill":
       // A click that no pointer made, which no glove can bounce.
       for (const selector of [".drill-begin > .button", ...raw.map((/** @type {string} */ deed) => `[data-do="${deed}"]`)]) {
@@ -159,6 +162,22 @@ export async function give(page, question, key, raw, { slowly = false } = {}) {
       return;
     default: throw new Error(`no hand is known for the kind ${key.kind}`);
   }
+}
+
+/** Moves one control of a bench to a place, with the keys that a slider and a row of choices understand. @param {Page} page @param {string} control a selector @param {number} place */
+export async function setControl(page, control, place) {
+  const choice = await page.$(`${control} input[type=radio][value="${place}"]`);
+  if (choice) {
+    await page.$eval(`${control} input[value="${place}"]`, (input) => /** @type {HTMLElement} */ (input.closest("label")).click());
+    return;
+  }
+  const range = await seen(page, `${control} input[type=range]`);
+  await range.focus();
+  // From the nearer end, as a hand on the keyboard would.
+  await page.keyboard.press("Home");
+  for (let step = 0; step < place; step += 1) await page.keyboard.press("ArrowRight");
+  // Where it stood at its end already, pressing Home has changed nothing.
+  if (place === 0) { await page.keyboard.press("ArrowRight"); await page.keyboard.press("ArrowLeft"); }
 }
 
 /** The button that begins a practice question anew. */
@@ -173,7 +192,7 @@ export async function answerPractice(page, question, key, raw, how) {
 /** The answer that stands in a question on the page, in the shape of a raw answer. @param {Page} page @param {string} question @param {string} kind */
 export function shown(page, question, kind) {
   return page.$eval(question, (section, kindOf) => {
-    const chosen = [...section.querySelectorAll("input:checked")].map((input) => /** @type {HTMLInputElement} */ (input));
+    const chosen = [...section.querySelectorAll("input:checked")].filter((input) => !input.closest(".bench")).map((input) => /** @type {HTMLInputElement} */ (input));
     switch (kindOf) {
       case "choice":
       case "spot": return chosen[0]?.value ?? null;
@@ -181,6 +200,8 @@ export function shown(page, question, kind) {
       case "choices": return chosen.map((input) => input.value);
       // The check says of a drill only that it is done.
       case "drill": return section.querySelector(".drill-done") !== null;
+      case "setting": return Object.fromEntries([...section.querySelectorAll(".bench [data-control]")].map((control) =>
+        [control.getAttribute("data-control"), Number(/** @type {HTMLInputElement} */ (control.querySelector("input[type=range], input:checked")).value)]));
       case "order": return [...section.querySelectorAll("[data-step]")].filter((step) => step.querySelector("button[aria-pressed=true]")).map((step) => step.getAttribute("data-step"));
       case "match": return Object.fromEntries(chosen.map((input) => [input.closest("[data-item]")?.getAttribute("data-item"), input.value]));
       default: return { value: /** @type {HTMLInputElement} */ (section.querySelector("input[name=value]")).value, unit: chosen[0]?.value ?? "" };

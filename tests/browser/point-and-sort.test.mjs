@@ -1,8 +1,9 @@
 // Pointing at a part of a drawing and sorting units: by mouse, keyboard and touch, on pages and in the one file, and in the check.
 import assert from "node:assert/strict";
 import { after, afterEach, before, beforeEach, test } from "node:test";
-import { CHECK, LESSONS, PRACTICE, dataOf, folder, oneFile, rightAnswer, site, wrongAnswer } from "./course.mjs";
-import { axe, freshPage, launch, serve, SITE } from "./harness.mjs";
+import { asking } from "./asking.mjs";
+import { LESSONS, PRACTICE, dataOf, folder, oneFile, rightAnswer, site, wrongAnswer } from "./course.mjs";
+import { axe, freshPage, launch, serve } from "./harness.mjs";
 import { ASKED, asked, beginCard, beginCheck, give, open, press, says, shown, words } from "./learner.mjs";
 
 /** @typedef {import("puppeteer-core").Page} Page */
@@ -46,9 +47,9 @@ async function letter(question, spot) {
   return at;
 }
 
-/** The parts of the drawing that stand out. @param {string} question */
+/** The parts of the drawing that stand out, whatever the pointer happens to be over. @param {string} question */
 function lit(question) {
-  return page.$$eval(`${question} .spot-frame`, (frames) => frames.filter((frame) => getComputedStyle(frame).visibility === "visible")
+  return page.$$eval(`${question} .spot-frame`, (frames) => frames.filter((frame) => getComputedStyle(frame).visibility === "visible" && !frame.matches(".spot-near:not(.spot-chosen, [data-verdict])"))
     .map((frame) => [frame.getAttribute("data-frame"), frame.getAttribute("data-verdict")]));
 }
 
@@ -239,14 +240,4 @@ for (const kind of ["spot", "triage"]) {
     if (kind === "spot") assert.deepEqual(await lit(ASKED), [[raw, null]]);
     await always.stop();
   });
-}
-
-/** The site with a check whose every form asks a question of a kind: the cell that has one draws nothing else. @param {string} kind */
-function asking(kind) {
-  const cell = CHECK.plan.cells.find((/** @type {any} */ each) => each.questions.some((/** @type {string} */ id) => CHECK.keys[id].kind === kind));
-  assert.ok(cell, `the check can ask a ${kind} question`);
-  const [id] = cell.questions.filter((/** @type {string} */ each) => CHECK.keys[each].kind === kind);
-  const narrowed = JSON.stringify([id, ...cell.questions.filter((/** @type {string} */ each) => each !== id).slice(0, cell.draw - 1)]);
-  return serve(SITE, (path, body) => path.endsWith("/check.html")
-    ? body.toString("utf8").replace(`"questions":${JSON.stringify(cell.questions)}`, `"questions":${narrowed}`) : body);
 }

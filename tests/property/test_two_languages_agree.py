@@ -269,7 +269,18 @@ def plans(draw: DrawFn) -> dict[str, Any]:
     for id_ in every:
         key = draw(keys())
         # The units of a number are no list of things to arrange.
-        options = [] if key["kind"] == "number" else next((key[name] for name in ("options", "steps", "answers", "deeds", "spots", "units") if name in key), [])
+        options = (
+            []
+            if key["kind"] == "number"
+            else next(
+                (
+                    key[name]
+                    for name in ("options", "steps", "answers", "deeds", "spots", "units")
+                    if name in key
+                ),
+                [],
+            )
+        )
         shapes[id_] = {
             "kind": key["kind"],
             "options": options,
@@ -379,7 +390,9 @@ def attempt_facts(draw: DrawFn) -> dict[str, Any]:
     }
 
 
-_leaves = st.sampled_from(["x", "y", "0", "1", "2", "2.5", "0.06", "1000", "28.316846592", "99999999999999999999"])
+_leaves = st.sampled_from(
+    ["x", "y", "0", "1", "2", "2.5", "0.06", "1000", "28.316846592", "99999999999999999999"]
+)
 
 
 def _grown(inner: SearchStrategy[str]) -> SearchStrategy[str]:

@@ -1,8 +1,8 @@
 """Chances of somebody who guesses his way through a drill, against counting every way.
 
-The rule (a moment's chance is the mean of the chances where its deeds lead) is elementary: total probability over a graph
-without a circle. It is checked against every path that networkx finds, each weighed by the product of one over the number of
-deeds at its moments, and on a test of three moments whose chance of full marks is 1/3.
+The rule (a moment's chance is the mean of the chances where its deeds lead) is elementary: total probability over a
+graph without a circle. It is checked against every path that networkx finds, each weighed by the product of one over
+the number of deeds at its moments, and on a test of three moments whose chance of full marks is 1/3.
 """
 
 from __future__ import annotations

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import re
 import shutil
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
 from journeybook.cli import main
+from journeybook.content.arithmetic import decimal_text
+from journeybook.content.calculations import working
 from journeybook.content.formats.plans import PLAN
 from journeybook.content.loader import load_course
 from journeybook.report import report
@@ -61,11 +64,14 @@ DRAWN = [text for text in fenced(DEVELOPERS, "yaml") if text.startswith("draw:")
 
 def test_each_kind_of_drawing_has_an_example() -> None:
     kinds = [kind for text in DRAWN for kind in re.findall(r"kind: (\w+)", text)]
-    assert kinds == re.findall(
-        r"^\| `(\w+)` \|",
-        DEVELOPERS.split("### figures/ID.yml with `draw`\n")[1].split("\n```")[0],
-        re.MULTILINE,
-    )[1:]
+    assert (
+        kinds
+        == re.findall(
+            r"^\| `(\w+)` \|",
+            DEVELOPERS.split("### figures/ID.yml with `draw`\n")[1].split("\n```")[0],
+            re.MULTILINE,
+        )[1:]
+    )
     assert set(kinds) == set(PLAN.records)
 
 
@@ -78,6 +84,32 @@ def test_each_example_of_a_drawing_is_drawn(example: str, tmp_path: Path) -> Non
     course, problems = load_course(tmp_path, "powered-respirator", profile="us")
     assert course is not None, problems
     assert course.figures["from-the-documents"].svg.startswith("<svg")
+
+
+def test_the_calculator_of_the_documents_is_read_and_gives_what_its_note_says(tmp_path: Path) -> None:
+    example = next(text for text in fenced(DEVELOPERS, "yaml") if "\nresults:" in text)
+    for folder in ("course_src", "quizzes"):
+        shutil.copytree(ROOT / folder, tmp_path / folder)
+    file = tmp_path / "course_src" / "powered-respirator" / "calculators" / "disc-speed.yml"
+    file.write_text(example, encoding="utf-8")
+    course, problems = load_course(tmp_path, "powered-respirator", profile="us")
+    assert course is not None, problems
+    ready = working(
+        course.calculators["disc-speed"], {"kit": course.kit.values, "profile": course.profile.values}
+    )
+    found = ready.results(ready.starts)
+    assert found["turns"] == 12223
+    assert decimal_text(Fraction(str(found["a_second"])), 1) == "203.7"
+
+
+def test_the_assembly_bench_of_the_documents_is_read_and_drawn(tmp_path: Path) -> None:
+    example = next(text for text in fenced(DEVELOPERS, "yaml") if text.startswith("kind: assembly"))
+    shutil.copytree(ROOT / "tests" / "faults" / "base", tmp_path, dirs_exist_ok=True)
+    file = tmp_path / "course_src" / "pillar-drill" / "benches" / "disc.yml"
+    file.write_text(example, encoding="utf-8")
+    course, problems = load_course(tmp_path, "pillar-drill", profile="uk")
+    assert [problem for problem in problems if problem.place.file.endswith("disc.yml")] == []
+    assert course is None or "disc" in course.benches
 
 
 def test_every_folder_that_the_house_names_is_there() -> None:

@@ -41,11 +41,12 @@ def pages_with(pattern: str, texts: dict[str, str]) -> list[str]:
 def shown(value: Value) -> str:
     """Every way in which a page, a script or a search result writes the value.
 
-    A number without a unit is looked for where a value of a sheet is shown, for it is also the number of
-    something else on nearly every page.
+    A number without a unit, or of one digit, is looked for where a value of a sheet is shown, for it is also the
+    number of something else on nearly every page.
     """
-    if not value.unit and re.fullmatch(r"[\d.,]+", value.value):
-        return rf'class="value[^"]*">{re.escape(value.value)}<'
+    if re.fullmatch(r"[\d.,]+", value.value) and (not value.unit or len(value.value) == 1):
+        unit = f"&nbsp;{escape(value.unit)}" if value.unit else ""
+        return rf'class="value[^"]*">{re.escape(value.value)}(?:{re.escape(unit)})?<'
     spellings = {value.value, escape(value.value), escape(value.value, quote=False)}
     words = "|".join(re.escape(spelling) for spelling in sorted(spellings))
     unit = rf"(?:&nbsp;|\s){re.escape(escape(value.unit))}" if value.unit else ""

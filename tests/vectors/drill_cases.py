@@ -23,7 +23,9 @@ DRILL = {
 def drilling() -> list[Case]:
     """Ways through a drill: what its end is worth, less the penalties on the way."""
 
-    def way(name: str, deeds: list[str], mark: int, critical: str = "", end: str = "", penalty: int = 0) -> Case:
+    def way(
+        name: str, deeds: list[str], mark: int, critical: str = "", end: str = "", penalty: int = 0
+    ) -> Case:
         return marked(name, DRILL, deeds, mark, critical=critical, end=end, penalty=penalty)
 
     def wrong(name: str, answer: object, problem: str = "malformed") -> Case:
@@ -32,7 +34,13 @@ def drilling() -> list[Case]:
     return [
         way("the right way earns everything", ["stop", "isolate"], 1000, end="good"),
         way("a penalty on the way: 1000 - 400", ["lift", "isolate"], 600, end="good", penalty=400),
-        way("more penalties than the end is worth: 600 - 1100, floored", ["lift", "pry"], 0, end="bent", penalty=1100),
+        way(
+            "more penalties than the end is worth: 600 - 1100, floored",
+            ["lift", "pry"],
+            0,
+            end="bent",
+            penalty=1100,
+        ),
         way("a critical error ends it", ["hold"], 0, critical="hold"),
         wrong("a way that stops on its way earns nothing", ["stop"], "unfinished"),
         wrong("nothing done is no way", [], "unfinished"),

@@ -10,10 +10,10 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
-from journeybook.content.arithmetic import decimal_text, fraction_text, round_half_away
-from journeybook.content.postfix import Stopped, work_out_all
 from journeybook.benches.interpolation import Column
 from journeybook.benches.orders import refused
+from journeybook.content.arithmetic import decimal_text, fraction_text, round_half_away
+from journeybook.content.postfix import Stopped, work_out_all
 from journeybook.marking import canonical
 from journeybook.marking.attempt import Asked, Attempt, Card, write
 from journeybook.marking.draw import arranged, draw_form

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from journeybook.content.checks.answers import check_choices, check_matches
-from journeybook.content.checks.benches import check_fan_benches
 from journeybook.content.checks.assembly_benches import check_assembly_benches
+from journeybook.content.checks.benches import check_fan_benches
 from journeybook.content.checks.blueprint import check_blueprint
 from journeybook.content.checks.by_hand import check_parts, check_spots, check_triages
 from journeybook.content.checks.calculators import check_calculators

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from journeybook.content.arithmetic import Flaw, decimal_text, parse
+from journeybook.content.arithmetic import Flaw, Step, decimal_text, parse
 from journeybook.content.calculations import Range, Working, folded, range_of
 from journeybook.content.checks.in_expression import at_name, inside, unsure_sheet
 from journeybook.content.file_read import FileRead
@@ -211,7 +211,7 @@ def _sheet_names(text: str) -> list[str]:
 
 def _check_formula(
     file: FileRead, result: CalculatorResult, sheets: SheetsRead, problems: list[Problem]
-) -> tuple[object, ...] | None:
+) -> tuple[Step, ...] | None:
     place = file.place(result, "formula")
     expression = parse(result.formula)
     if isinstance(expression, Flaw):

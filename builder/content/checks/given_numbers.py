@@ -54,9 +54,7 @@ def _check_told_apart(file: FileRead, question: NumberQuestion, sheets: SheetsRe
     if not alike or not all(needed <= row.keys() for row in question.given):
         return  # Nothing is alike, or rows and names do not fit, which is a fault of its own.
     try:
-        rights = right_values(
-            question, sheets.values, readings_of(question, sheets.benches, sheets.values)
-        )
+        rights = right_values(question, sheets.values, readings_of(question, sheets.benches, sheets.values))
     except ValueError:
         return  # The same holds for what cannot be worked out.
     origin = file.origins[id(question)]

@@ -64,7 +64,17 @@ DRILL = Record(
             "moments",
             Listing(_MOMENT, least=2, most=60, noun="moment"),
             "The moments, each with what can be done in it.",
-            [{"id": "stopped", "text": "All stands still.", "end": 1000}],
+            [
+                {
+                    "id": "jam",
+                    "text": "It sticks.",
+                    "deeds": [
+                        {"id": "stop", "text": "Hit the stop.", "to": "stopped"},
+                        {"id": "hold", "text": "Hold the work.", "critical": "It breaks the wrist."},
+                    ],
+                },
+                {"id": "stopped", "text": "All stands still.", "end": 1000},
+            ],
         ),
     ],
 )

@@ -38,9 +38,7 @@ DUTIES = Record(
                     "duty",
                     [
                         Field("id", ID, "An id that no other duty of the file has.", "dangerous-parts"),
-                        Field(
-                            "text", SENTENCES, "What the rule asks.", "Nobody can reach a turning part."
-                        ),
+                        Field("text", SENTENCES, "What the rule asks.", "Nobody can reach a turning part."),
                         source_field(describe="The clauses: one id of sources.yml, or a list."),
                         Field(
                             "covered-by",

@@ -239,6 +239,7 @@ FAN = Record(
             "{kit.minimum-flow.number}",
             default="",
         ),
+        Field("alarm-name", LINE, "What that alarm is called here.", "Lamp: too little is taken", default=""),
         Field("indicator", Flag(), "true where a float shows the flow.", True, default=False),
         Field("parts", _PARTS, "What the parts are called here.", {"duct": "Duct"}, default=FanParts()),
         Field(

@@ -57,7 +57,13 @@ _COMMON = [
     source_field(),
     Field("critical", ID, "The critical fact it asks; must-pass in a check.", "isolate-first", default=""),
     Field("figure", ID, "A figure shown with it.", "guard-parts", default=""),
-    Field("trial", TRIAL, "A bench above it, set up for it.", {"bench": "extractor", "moves": ["load"]}, default=None),
+    Field(
+        "trial",
+        TRIAL,
+        "A bench above it, set up for it.",
+        {"bench": "extractor", "moves": ["load"]},
+        default=None,
+    ),
     Field("ask", SENTENCES, "The question itself.", "What comes first?"),
     Field(
         "why",

@@ -43,13 +43,13 @@ from journeybook.content.model.drills import (
     Drill,
     Moment,
 )
-from journeybook.content.model.fan_bench import (
-    FanBench,
-)
 from journeybook.content.model.duties import (
     Covering,
     Duties,
     Duty,
+)
+from journeybook.content.model.fan_bench import (
+    FanBench,
 )
 from journeybook.content.model.figures import (
     Figure,
@@ -110,8 +110,8 @@ __all__ = [
     "AssemblyBench",
     "Bank",
     "Bench",
-    "BenchReading",
     "BenchPart",
+    "BenchReading",
     "Block",
     "BlockKind",
     "Blueprint",
@@ -164,9 +164,9 @@ __all__ = [
     "Stand",
     "Standing",
     "Term",
-    "Trial",
     "TriageQuestion",
     "TriageUnit",
+    "Trial",
     "Use",
     "Validity",
     "Value",

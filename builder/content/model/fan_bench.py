@@ -140,6 +140,8 @@ class FanBench(Bench):
     battery: BatteryOfBench | None = None
     alarm_below: str = ""
     """The flow below which the low-flow alarm sounds; empty where there is none."""
+    alarm_name: str = ""
+    """What that alarm is called here; empty for our word."""
     indicator: bool = False
     """True where a float in a tube shows the flow."""
     parts: FanParts = field(default_factory=FanParts)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from xml.sax.saxutils import quoteattr
 
+from journeybook.drawing.exploded.boxes import Lying
+from journeybook.drawing.exploded.labels import LETTER
 from journeybook.drawing.exploded.parts import Assembly, Deed
-from journeybook.drawing.exploded.places import LETTER, Lying, Places, places, way_between
+from journeybook.drawing.exploded.places import Places, places, way_between
 from journeybook.drawing.exploded.shapes import draw_shape
 from journeybook.drawing.plans.letters import wrapped
 from journeybook.drawing.plans.sheet import LINE, WIDTH, Sheet

@@ -8,8 +8,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
+from journeybook.drawing.exploded.boxes import LEVEL, UPRIGHT, depth_of
 from journeybook.drawing.exploded.parts import ROUND, Part
-from journeybook.drawing.exploded.places import LEVEL, UPRIGHT, depth_of
 from journeybook.drawing.plans.sheet import Sheet, short
 
 _Dot = tuple[float, float]

@@ -23,7 +23,7 @@ const AssemblyBench = (() => {
     const remark = Dom.make("div", { class: "assembly-remark" });
     const back = Dom.button(Words.say("Take the last one back"), takeBack);
     const again = Dom.button(Words.say("Start again"), startAgain, "quiet");
-    const doneHeading = Dom.make("h4", { class: "label assembly-heading" }, Words.say("Done"));
+    const doneHeading = Dom.make("p", { class: "label assembly-heading" }, Words.say("Done"));
     const doneList = Dom.make("ol", { class: "assembly-done" });
     const end = Dom.make("div", { class: "assembly-end", tabindex: "-1" });
     const heading = Dom.one(section, ".assembly-hands > .assembly-heading");

@@ -17,6 +17,8 @@ const AssemblyDrawing = (() => {
     /** @type {Set<string>} */
     let there = new Set();
 
+    // What has no place to go to and nothing to tick stands there from the beginning.
+    for (const [step, part] of parts) part.classList.toggle("stands", !(step in moves) && !place.querySelector(`[data-tick="${step}"]`));
     place.addEventListener("click", (event) => {
       const part = /** @type {Element} */ (event.target).closest("[data-part]");
       const step = part instanceof SVGElement ? part.dataset.part || "" : "";

@@ -16,6 +16,9 @@ const BenchesOnPage = (() => {
     assembly: AssemblyBench.mount,
   };
 
+  /** What Python gave for each bench, by its id; in the one-file edition it stands in the page. @type {Record<string, any> | null} */
+  let received = null;
+
   /** Those of a leaf that stand in its text; one above a question comes to life with the question. @param {HTMLElement} within */
   function mountAll(within) {
     for (const section of Dom.all(within, ".bench")) {
@@ -25,11 +28,17 @@ const BenchesOnPage = (() => {
 
   /** @param {HTMLElement} section @param {() => void} changed called after each change by the learner @returns {LiveBench | null} */
   function mount(section, changed) {
-    const data = PageData.named(section.dataset.leafData || "").benches?.[section.dataset.bench || ""];
+    received ??= JSON.parse(document.getElementById("bench-data")?.textContent || "{}");
+    const data = received?.[section.dataset.bench || ""];
     const bench = data ? KINDS[data.kind]?.(section, { data, changed }) ?? null : null;
     section.classList.toggle("bench-live", bench !== null);
     return bench;
   }
 
-  return { mountAll, mount };
+  /** Takes the data of every bench of the course, where they are a file of their own. @param {Record<string, any>} benches */
+  function receive(benches) {
+    received = benches;
+  }
+
+  return { mountAll, mount, receive };
 })();

@@ -131,8 +131,10 @@ const CalculatorView = (() => {
         worked.hidden = value === null;
         why.textContent = value ? "" : noneWords(found?.stopped ?? "", missing);
         for (const part of Dom.all(worked, "[data-name]")) part.textContent = (written.get(part.dataset.name || "") || "").replace("-", "\u2212");
-        const about = exact ? "{label}: {number}." : "{label}: about {number}.";
-        spoken = value ? Words.say(about, { label: result.label, number: `${shown} ${result.unit}`.trim() }) : `${result.label}: ${why.textContent}`;
+        const said = { label: result.label, number: `${shown} ${result.unit}`.trim() };
+        spoken = value === null
+          ? `${result.label}: ${why.textContent}`
+          : exact ? Words.say("{label}: {number}.", said) : Words.say("{label}: about {number}.", said);
         return shown;
       },
       words: () => spoken,

@@ -9,9 +9,11 @@ const FanDrawing = (() => {
   /** Top and bottom of the duct, and where its gate stands. */
   const DUCT = { top: 70, low: 102 };
   const GAP = 18;
-  const TUBE = { top: 4, low: 52 };
+  const TUBE = { top: 6, low: 60 };
   const BAR = 86;
   const LEVEL = 64;
+  /** Where the float's scale begins, as a share of the least flow. */
+  const LOWEST = 0.6;
 
   /**
    * @param {HTMLElement} within the bench
@@ -35,9 +37,10 @@ const FanDrawing = (() => {
     for (const mark of [...parts("least"), ...parts("least-shown")]) see(mark, scale.alarm > 0);
     for (const part of hides.includes("opening") ? parts("gate") : []) see(part, false);
 
-    /** @param {number} shown */
+    /** The scale of the tube begins a little below the least flow, as on a real one. @param {number} shown */
     function height(shown) {
-      return TUBE.low - ((TUBE.low - TUBE.top) * shown) / scale.shown;
+      const from = LOWEST * scale.alarm;
+      return TUBE.low - ((TUBE.low - TUBE.top) * Math.max(0, shown - from)) / (scale.shown - from);
     }
 
     /**

@@ -26,17 +26,17 @@
 const QuestionView = (() => {
   "use strict";
 
-  /** @type {Record<string, {mount: (section: HTMLElement, host: ControlHost) => Control}>} */
+  /** Asked for when a question is there: some scripts are loaded only on pages with such questions. @type {Record<string, () => {mount: (section: HTMLElement, host: ControlHost) => Control}>} */
   const KINDS = {
-    choice: ControlOptions,
-    choices: ControlOptions,
-    order: ControlOrder,
-    match: ControlMatch,
-    number: ControlNumber,
-    spot: ControlSpot,
-    triage: ControlTriage,
-    drill: ControlDrill,
-    setting: ControlBench,
+    choice: () => ControlOptions,
+    choices: () => ControlOptions,
+    order: () => ControlOrder,
+    match: () => ControlMatch,
+    number: () => ControlNumber,
+    spot: () => ControlSpot,
+    triage: () => ControlTriage,
+    drill: () => ControlDrill,
+    setting: () => ControlBench,
   };
 
   /**
@@ -47,7 +47,7 @@ const QuestionView = (() => {
    */
   function mount(section, key, changed) {
     const kind = section.dataset.kind || "";
-    const factory = KINDS[kind];
+    const factory = KINDS[kind]?.();
     if (!factory) throw new Error(`No control for the kind ${kind}.`);
     // A setting is answered with its bench; above any other question it is there to find out.
     const bench = kind === "setting" ? null : section.querySelector(".bench");

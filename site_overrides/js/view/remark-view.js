@@ -37,7 +37,7 @@ const RemarkView = (() => {
       case "order": return remarks.moves === 1 ? Words.say("1 step to move") : Words.say("{n} steps to move", { n: remarks.moves || 0 });
       case "match": return Words.say("{right} of {total} pairs right", { right: key.items.length - (remarks.wrong || []).length, total: key.items.length });
       case "choices": return Words.say("{missed} missed, {extra} too many", { missed: (remarks.missed || []).length, extra: (remarks.extra || []).length });
-      case "triage": return triageWords(key, remarks);
+      case "triage": return remarks.problem ? "" : triageWords(key, remarks);
       default: return "";
     }
   }
@@ -47,7 +47,7 @@ const RemarkView = (() => {
     const total = key.units.length;
     const missed = (remarks.missed || []).length;
     const needless = (remarks.needless || []).length;
-    const right = remarks.problem ? 0 : total - missed - needless - (remarks.left || []).length;
+    const right = total - missed - needless - (remarks.left || []).length;
     return Words.say("{right} of {total} right, {missed} missed, {needless} condemned needlessly", { right, total, missed, needless });
   }
 

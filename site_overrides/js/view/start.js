@@ -13,7 +13,7 @@ const Start = (() => {
     const language = document.documentElement.lang || "en";
     const store = CardStore.open(() => window.localStorage);
     const sheet = CardDialog.make(store, { newId: newSeed, now });
-    DrillPace.keepIn(() => window.localStorage, () => window.matchMedia("(prefers-reduced-motion: reduce)").matches);
+    if (typeof DrillPace !== "undefined") DrillPace.keepIn(() => window.localStorage, () => window.matchMedia("(prefers-reduced-motion: reduce)").matches);
     /** @type {(() => void)[]} */
     // What only the check or the search needs is loaded only there.
     const steps = [

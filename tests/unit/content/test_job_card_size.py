@@ -61,8 +61,14 @@ def test_the_hole_and_the_edge_of_a_tag_take_room() -> None:
 
 
 def test_a_label_that_is_long_has_a_line_for_itself() -> None:
-    short, long = ("Name", "Date") * 12, ("What was seen, with the number", "What was done about it, and when") * 12
-    assert size(block(CardBlockKind.BLANKS, lines=long)).step > size(block(CardBlockKind.BLANKS, lines=short)).step
+    short, long = (
+        ("Name", "Date") * 12,
+        ("What was seen, with the number", "What was done about it, and when") * 12,
+    )
+    assert (
+        size(block(CardBlockKind.BLANKS, lines=long)).step
+        > size(block(CardBlockKind.BLANKS, lines=short)).step
+    )
 
 
 def test_the_theme_has_a_class_for_each_size() -> None:

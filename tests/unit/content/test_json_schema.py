@@ -29,6 +29,8 @@ REFUSED_BY_BOTH = [
     "options-are-text",
     "one-option-only", "option-is-text", "block-with-two-keys", "block-kind-misspelt", "version-with-a-space",
     "language-by-name", "file-holds-a-list", "figure-without-alt",
+    "plan-number-in-words", "plan-number-without-quotes", "plan-of-unknown-kind",
+    "decision-point-asks-nothing", "chart-without-lines", "path-with-one-stop", "stack-of-unknown-look",
 ]  # fmt: skip
 """Cases whose fault one file shows: the schema must refuse them too."""
 

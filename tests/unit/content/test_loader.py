@@ -47,13 +47,13 @@ def test_a_good_course_is_read_whole() -> None:
     )
     assert [module.id for module in course.modules] == ["guard", "setting"]
     assert [module.operation for module in course.modules] == [10, 20]
-    assert [lesson.id for lesson in course.lessons] == ["parts-of-the-guard", "set-the-guard"]
+    assert [lesson.id for lesson in course.lessons] == ["parts-of-the-guard", "set-the-guard", "when-it-jams"]
     assert course.kit.is_example
     assert course.profile.id == "uk"
     assert course.sources["guard-rule"].is_confirmed
     assert course.draft
     assert course.check is not None
-    assert course.minutes == 14
+    assert course.minutes == 18
 
 
 def test_questions_know_their_bank_and_place() -> None:
@@ -94,12 +94,12 @@ def test_lesson_files_run_by_their_number(site: Path) -> None:
     )
     course, problems = load_course(site, "pillar-drill", profile="uk")
     assert course is not None, problems
-    assert [lesson.id for lesson in course.modules[1].lessons] == ["before", "set-the-guard"]
+    assert [lesson.id for lesson in course.modules[1].lessons] == ["before", "set-the-guard", "when-it-jams"]
 
 
 def test_a_course_without_words_figures_or_check_is_a_course(site: Path) -> None:
     (site / COURSE / "words.yml").unlink()
-    for folder in ("figures", "practicals", "job-cards", "duties"):
+    for folder in ("figures", "practicals", "job-cards", "duties", "drills", "benches", "calculators"):
         shutil.rmtree(site / COURSE / folder)
     shutil.rmtree(site / "quizzes")
     shutil.rmtree(site / COURSE / "modules" / "20-setting")

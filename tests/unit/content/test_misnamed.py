@@ -27,6 +27,7 @@ def renamed(files: dict[str, bytes], *others: str) -> Renamed:
         ("course_src/c/modules/10-a/Module.yml", "course_src/c/modules/10-a/module.yml"),
         ("course_src/c/modules/10-a/10-look.yaml", "course_src/c/modules/10-a/10-look.yml"),
         ("course_src/c/profiles/us.yml.txt", "course_src/c/profiles/us.yml"),
+        ("course_src/c/drills/jam.yaml", "course_src/c/drills/jam.yml"),
         ("course_src/c/figures/stack.Svg", "course_src/c/figures/stack.svg"),
         ("course_src/c/figures/stack.svg.svg", "course_src/c/figures/stack.svg"),
     ],
@@ -51,7 +52,7 @@ def test_a_misnamed_file_counts_as_there_but_unread(path: str, proper: str) -> N
         "course_src/c/modules/10-a/deeper/10-look.yaml",
         "course_src/c/figures/stack.svg",
         "course_src/c/figures/photo.png",
-        "course_src/c/benches/press.yaml",
+        "course_src/c/translations/press.yaml",
         "course_src/c/releases/1.0/us/compiled.yaml",
     ],
 )

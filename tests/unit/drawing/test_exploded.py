@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from journeybook.drawing.exploded.boxes import Box, Lying
 from journeybook.drawing.exploded.draw import draw_exploded
 from journeybook.drawing.exploded.parts import LOOKS, SHAPES, SIDES, Assembly, Deed, Part
-from journeybook.drawing.exploded.places import Box, Lying, Places, places
+from journeybook.drawing.exploded.places import Places, places
 from journeybook.drawing.plans.sheet import WIDTH
 from journeybook.drawing.svg_check import check_svg
 
@@ -61,7 +63,7 @@ def found(assembly: Assembly) -> Places:
 
 def covered(one: Lying) -> Iterator[Box]:
     yield one.box
-    if one.label is not None and one.part.joins:
+    if one.label is not None and (one.part.joins or not one.label.box.meets(one.box)):
         yield one.label.box
 
 
@@ -98,6 +100,7 @@ def test_apart_no_part_and_no_name_covers_another() -> None:
         )
 
 
+@settings(deadline=None, max_examples=60)
 @given(assemblies())
 def test_whatever_the_parts_nothing_covers_anything_that_lies_apart(assembly: Assembly) -> None:
     laid = places(assembly)
@@ -112,6 +115,7 @@ def test_whatever_the_parts_nothing_covers_anything_that_lies_apart(assembly: As
                 )
 
 
+@settings(deadline=None, max_examples=60)
 @given(assemblies())
 def test_whatever_the_parts_all_of_it_is_on_the_sheet(assembly: Assembly) -> None:
     laid = places(assembly)
@@ -125,6 +129,7 @@ def test_whatever_the_parts_all_of_it_is_on_the_sheet(assembly: Assembly) -> Non
             assert box.foot <= laid.foot
 
 
+@settings(deadline=None, max_examples=60)
 @given(assemblies())
 def test_whatever_the_parts_the_drawing_is_sound(assembly: Assembly) -> None:
     drawn = draw_exploded(assembly, "fig")
@@ -193,6 +198,18 @@ def test_names_stand_beside_the_parts_where_there_is_room() -> None:
     drawn = draw_exploded(MACHINE, "fig")
     assert drawn is not None
     assert {"Pipe", "Lid", "Strap"} <= set(re.findall(r">([^<>]+)</text>", drawn.svg))
+
+
+def test_the_base_has_its_name_on_it_or_beside_it() -> None:
+    machine = draw_exploded(MACHINE, "fig")
+    assert machine is not None
+    assert ">Body</text>" in machine.svg
+    spindle = Part(id="spindle", name="Spindle", shape="rod", wide=20, high=60)
+    drawn = draw_exploded(
+        Assembly(parts=(spindle, replace(MACHINE.parts[1], joins="spindle", side="above"))), "fig"
+    )
+    assert drawn is not None
+    assert ">Spindle</text>" in drawn.svg
 
 
 def test_a_row_that_no_sheet_holds_is_not_drawn() -> None:

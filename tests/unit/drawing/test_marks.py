@@ -62,5 +62,10 @@ def test_a_letter_stays_in_the_drawing() -> None:
     assert math.isclose(square(middle).shared(Box(0, 0, 376, 240)), 4 * RADIUS * RADIUS)
 
 
+def test_a_letter_of_dots_stands_among_them() -> None:
+    dots = '<path id="f-a" class="dots" d="M100 100h0m20 0h0m60 0h0m0 60h0m-80 0h0"/>'
+    assert places(dots) == {"f-a": (140.0, 130.0)}
+
+
 def test_a_part_whose_place_is_not_known_has_no_letter() -> None:
     assert places('<use id="f-a" href="#f-b"/>') == {"f-a": None}

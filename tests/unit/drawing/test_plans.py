@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from itertools import pairwise
 
 import pytest
 
-from journeybook.drawing.plans.chart import Chart, Line, Scale, draw_chart
+from journeybook.drawing.plans.callouts import Callout, call_out
+from journeybook.drawing.plans.chart import Chart, Line, Scale, draw_chart, marked
 from journeybook.drawing.plans.decision import Ask, Decision, Do, draw_decision
 from journeybook.drawing.plans.gauge import At, Gauge, draw_gauge
-from journeybook.drawing.plans.path import Path, Stop, draw_path
 from journeybook.drawing.plans.letters import width_of, wrapped
+from journeybook.drawing.plans.path import Path, Stop, draw_path
 from journeybook.drawing.plans.sheet import Drawn, fitting_step, plain, short, spread, ticks
 from journeybook.drawing.plans.stack import LOOKS, Layer, Stack, draw_stack
 from journeybook.drawing.plans.timeline import Span, Timeline, draw_timeline
@@ -175,3 +177,102 @@ def test_a_scale_has_round_marks() -> None:
 
 def test_coordinates_are_short() -> None:
     assert [short(x) for x in (1.0, 1.26, -0.04, 10.0)] == ["1", "1.3", "0", "10"]
+
+
+@pytest.mark.parametrize(
+    ("number", "words"),
+    [
+        (Fraction(21, 2), "10.5"),
+        (Fraction(-5), "\N{MINUS SIGN}5"),
+        (Fraction(1, 3), "0.333333"),
+        (Fraction(1234567), "1234567"),
+        (0.1, "0.1"),
+        (0, "0"),
+    ],
+)
+def test_numbers_stand_as_people_write_them(number: Fraction | float, words: str) -> None:
+    assert plain(number) == words
+
+
+def test_a_line_of_lettering_is_about_as_wide_as_a_browser_makes_it() -> None:
+    measured = 85.7  # of the theme's face in a browser, at 15
+    assert measured <= width_of("Stop and ask", "label") <= measured * 1.08
+
+
+def test_lines_of_lettering_are_of_about_one_length() -> None:
+    assert wrapped("Mark it with a cross, hand it in", 130, "small") == [
+        "Mark it with a",
+        "cross, hand it in",
+    ]
+
+
+def test_a_number_and_its_unit_stay_together() -> None:
+    assert wrapped("below 80\N{NO-BREAK SPACE}%", 60, "label") == ["below", "80\N{NO-BREAK SPACE}%"]
+
+
+def strikes(pointer: Callout, name: Callout) -> bool:
+    return pointer is not name and name.row < pointer.row and name.left < pointer.x < name.right
+
+
+@pytest.mark.parametrize(
+    "places", [(168, 171, 176), (10, 20, 30, 390), (200, 201, 202, 203, 204), (398, 396)]
+)
+def test_names_along_a_line_neither_touch_nor_are_struck_through(places: tuple[int, ...]) -> None:
+    callouts = call_out([(x, f"a name at {x}") for x in places])
+    assert [callout.x for callout in callouts] == list(places)
+    for one in callouts:
+        assert one.left >= 0
+        assert one.right <= 400
+        assert not any(strikes(one, other) for other in callouts)
+    for one, other in pairwise(sorted(callouts, key=lambda callout: (callout.row, callout.left))):
+        assert one.row < other.row or one.right < other.left
+
+
+def test_the_name_of_a_level_stands_where_no_line_runs() -> None:
+    svg = draw_chart(
+        Chart(
+            across=Scale(label="Time", unit="min", low=0, high=360, step=60),
+            up=Scale(label="Flow", unit="L/min", low=140, high=180, step=10),
+            lines=(Line(name="", points=((0, 175), (300, 172), (330, 168), (360, 150))),),
+            levels=(At(at=170, name="minimum"),),
+        )
+    ).svg
+    found = re.search(r'<text class="small" x="([\d.]+)" y="([\d.]+)">minimum', svg)
+    line = re.search(r'<path class="act" d="M([^"]+)"', svg)
+    assert found is not None
+    assert line is not None
+    left, foot = float(found[1]), float(found[2])
+    points = [tuple(float(one) for one in point.split()) for point in line[1].split("L")]
+    for (x1, y1), (x2, y2) in pairwise(points):
+        for step in range(101):
+            x, y = x1 + (x2 - x1) * step / 100, y1 + (y2 - y1) * step / 100
+            assert not (left <= x <= left + width_of("minimum", "small") and foot - 12 <= y <= foot + 3)
+
+
+def test_of_many_points_those_at_the_marks_of_the_scale_are_marked() -> None:
+    across = Scale(label="Load", unit="%", low=0, high=100, step=25)
+    many = Line(name="", points=tuple((5 * x, 7) for x in range(21)))
+    assert [x for x, _ in marked(many, across)] == [0, 25, 50, 75, 100]
+    few = Line(name="", points=((0, 1), (33, 2)))
+    assert marked(few, across) == few.points
+
+
+def test_what_lasts_one_after_the_other_differs_in_shade() -> None:
+    svg = draw_timeline(
+        Timeline(
+            label="Day",
+            unit="h",
+            low=0,
+            high=8,
+            spans=tuple(Span(low=x, high=x + 2, name=f"part {x}") for x in (0, 2, 4, 6)),
+        )
+    ).svg
+    shades = re.findall(r'class="ink (tint-\d)"', svg)
+    assert shades == ["tint-1", "tint-2", "tint-1", "tint-2"]
+
+
+def test_what_stops_the_work_has_a_ring_and_a_heavier_box() -> None:
+    assert DECISION.svg.count('<circle class="hold fill-paper"') == DECISION.svg.count(
+        '<rect class="hold fill-paper"'
+    )
+    assert DECISION.svg.count('<circle class="hold fill-paper"') == 2

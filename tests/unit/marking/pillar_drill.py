@@ -30,7 +30,9 @@ from journeybook.content.model import (
     DrillQuestion,
     Duties,
     Duty,
+    FanBench,
     Figure,
+    Goal,
     Issuer,
     JobCard,
     Lesson,
@@ -49,12 +51,26 @@ from journeybook.content.model import (
     Preset,
     Question,
     Rule,
+    SettingQuestion,
     Sheet,
     Slip,
+    Stand,
     Term,
+    Trial,
     Use,
     Validity,
     Value,
+)
+from journeybook.content.model.fan_bench import (
+    BatteryOfBench,
+    ColdShare,
+    ControlPlace,
+    ControlRange,
+    CurvePoint,
+    FanControl,
+    FanParts,
+    FanReading,
+    FilterOfBench,
 )
 from journeybook.diagnostics.problem import Place
 
@@ -157,7 +173,9 @@ SPINDLE = Calculator(
             ),
             place=HERE,
         ),
-        CalculatorInput(id="drill", label="Drill", unit="mm", least="1", most="20", start="10", places=1, place=HERE),
+        CalculatorInput(
+            id="drill", label="Drill", unit="mm", least="1", most="20", start="10", places=1, place=HERE
+        ),
     ),
     results=(
         CalculatorResult(
@@ -305,6 +323,69 @@ JAM = DrillQuestion(
 )
 
 
+MOUTH = FanBench(
+    id="mouth",
+    title="The extraction",
+    intro="Let the bag fill.",
+    caution="A model.",
+    sources=(),
+    example=True,
+    flow_unit="m3/h",
+    fan=(
+        CurvePoint(flow="0", pressure="1200", place=HERE),
+        CurvePoint(flow="1000", pressure="0", place=HERE),
+    ),
+    filter=FilterOfBench(clean="0.3", full="1.5", place=HERE),
+    duct="0.0008",
+    efficiency="45",
+    standby="2",
+    churning="40",
+    least_speed="10",
+    battery=BatteryOfBench(
+        energy="37",
+        alarm="5",
+        cold=(ColdShare(at="0", gives="80", place=HERE), ColdShare(at="20", gives="100", place=HERE)),
+        place=HERE,
+    ),
+    alarm_below="540",
+    alarm_name="Lamp",
+    parts=FanParts(inlet="Mouth", filter="Bag", fan="Fan", duct="Pipe", outlet="Roof"),
+    fixed=Stand(setting="2000", height="0"),
+    controls=(
+        FanControl(
+            of="load",
+            label="Dust",
+            unit="%",
+            range=ControlRange(least="0", most="100", step="20", place=HERE),
+            start="0",
+            place=HERE,
+        ),
+        FanControl(
+            of="opening",
+            label="Gate",
+            places=(
+                ControlPlace(id="shut", value="0", label="shut", place=HERE),
+                ControlPlace(id="open", value="100", label="open", place=HERE),
+            ),
+            start="open",
+            place=HERE,
+        ),
+    ),
+    readings=(FanReading(of="flow", label="Taken", unit="m3/h", places=1, place=HERE),),
+    place=HERE,
+)
+FILL = SettingQuestion(
+    id="fill-the-bag",
+    use=Use.PRACTICE,
+    outcome="guard-set",
+    level=Outlook.APPLY,
+    ask="Fill the bag until the lamp comes on.",
+    trial=Trial(bench="mouth", start=Stand(load="0"), moves=("load",), place=BANK),
+    goals=(Goal(of="flow", below="400", place=BANK),),
+    first="load",
+    place=BANK,
+)
+
 GUARD_ON = AssemblyBench(
     id="guard-on",
     title="Put the guard on",
@@ -313,7 +394,9 @@ GUARD_ON = AssemblyBench(
     sources=("manual",),
     example=True,
     parts=(
-        BenchPart(id="collar", name="Collar", shape="ring", size=PartSize(wide=60, high=20, place=HERE), place=HERE),
+        BenchPart(
+            id="collar", name="Collar", shape="ring", size=PartSize(wide=60, high=20, place=HERE), place=HERE
+        ),
         BenchPart(id="isolate", name="Isolate", shape="deed", place=HERE),
         BenchPart(
             id="sleeve",
@@ -336,7 +419,17 @@ GUARD_ON = AssemblyBench(
 
 def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = None) -> Course:
     """The course; with other questions where a test wants to see what a change does."""
-    every: tuple[Question, ...] = (isolate(1), isolate(2), ORDER, SEVERAL, MATCH, SPEED, HEIGHT, PRACTICE, JAM)
+    every: tuple[Question, ...] = (
+        isolate(1),
+        isolate(2),
+        ORDER,
+        SEVERAL,
+        MATCH,
+        SPEED,
+        HEIGHT,
+        PRACTICE,
+        JAM,
+    )
     return Course(
         id="pillar-drill",
         title="Set the guard on a pillar drill",
@@ -429,6 +522,6 @@ def course(*, version: str = "1.0", questions: tuple[Question, ...] | None = Non
         job_cards={CARD.id: CARD},
         duties=DUTIES,
         calculators={SPINDLE.id: SPINDLE},
-        benches={GUARD_ON.id: GUARD_ON},
+        benches={GUARD_ON.id: GUARD_ON, MOUTH.id: MOUTH},
         place=HERE,
     )

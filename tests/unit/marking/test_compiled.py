@@ -11,9 +11,9 @@ from enum import Enum
 from typing import Any
 
 import pytest
-from pillar_drill import DRILL, HEIGHT, HERE, JAM, ORDER, SEVERAL, SPEED, course
+from pillar_drill import DRILL, FILL, HEIGHT, HERE, JAM, MOUTH, ORDER, SEVERAL, SPEED, course
 
-from journeybook.content.model import Citation, Confirmation, Course, Standing
+from journeybook.content.model import Citation, Confirmation, Course, Stand, Standing
 from journeybook.marking import canonical
 from journeybook.marking.compiled import compile_course
 
@@ -163,8 +163,46 @@ def test_a_changed_drill_shows_in_the_digest_of_the_question_that_leads_through_
     told = replace(first, deeds=(replace(first.deeds[0], told="It stops."), *first.deeds[1:]))
     before = course(questions=(HEIGHT, JAM))
     after = replace(before, drills={DRILL.id: replace(DRILL, moments=(told, *others))})
-    differs = {id_ for id_, one in digests(after)["questions"].items() if one != digests(before)["questions"][id_]}
+    differs = {
+        id_ for id_, one in digests(after)["questions"].items() if one != digests(before)["questions"][id_]
+    }
     assert differs == {"jam-drill"}
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        pytest.param(
+            replace(FILL, trial=replace(FILL.trial, start=Stand(load="20"))), id="where its trial starts"
+        ),
+        pytest.param(replace(FILL, trial=replace(FILL.trial, hides=("opening",))), id="what its trial hides"),
+        pytest.param(replace(FILL, goals=(replace(FILL.goals[0], below="401"),)), id="its goal"),
+        pytest.param(replace(FILL, near=1), id="how near counts"),
+        pytest.param(replace(FILL, first="", last="load"), id="which of the places counts"),
+    ],
+)
+def test_whatever_is_changed_of_a_setting_shows_in_its_own_digest_only(changed: Any) -> None:
+    before, after = course(questions=(ORDER, FILL)), course(questions=(ORDER, changed))
+    differs = {
+        id_ for id_, one in digests(after)["questions"].items() if one != digests(before)["questions"][id_]
+    }
+    assert differs == {FILL.id}
+
+
+def test_the_goal_of_a_setting_is_private() -> None:
+    found = content(course(questions=(FILL,)))
+    assert "goal" not in json.dumps(found["public"]["questions"])
+    assert found["private"]["reasons"][FILL.id]["en"]["setting"]["goals"][0]["below"] == "400"
+    assert found["private"]["keys"][FILL.id]["accepted"]
+
+
+def test_a_changed_bench_shows_in_the_digest_of_the_question_below_it() -> None:
+    before = course(questions=(ORDER, FILL))
+    after = replace(before, benches={**before.benches, MOUTH.id: replace(MOUTH, standby="3")})
+    differs = {
+        id_ for id_, one in digests(after)["questions"].items() if one != digests(before)["questions"][id_]
+    }
+    assert differs == {FILL.id}
 
 
 def test_the_digest_of_the_texts_covers_texts_and_not_keys() -> None:

@@ -7,8 +7,9 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from pillar_drill import course
+from pillar_drill import HEIGHT, JAM, MATCH, SEVERAL, course, isolate
 
+from journeybook.content.model import Use
 from journeybook.diagnostics.problem import Level, Place
 from journeybook.marking import canonical
 from journeybook.marking.attempt import Asked, Attempt, Card, to_json, write
@@ -16,6 +17,7 @@ from journeybook.marking.compiled import compile_course
 from journeybook.marking.draw import draw_form
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.remark import Marker, re_mark
+from journeybook.remarking import Outcome
 
 COMPILED = compile_course(course())
 PLAN: Any = COMPILED.content["public"]["plan"]  # type: ignore[index, call-overload]
@@ -305,3 +307,45 @@ def test_a_made_up_member_is_named_in_short() -> None:
     assert said(canonical.write(record)) == [
         ("M006", f"These members are missing, or should not be there: {'y' * 40}.")
     ]
+
+
+def drilled(deeds: list[str]) -> Outcome:
+    """What comes of a check with a drill, in which everything else is right."""
+    jam = replace(JAM, use=Use.CHECK)
+    compiled = compile_course(course(questions=(isolate(1), isolate(2), jam, SEVERAL, MATCH, HEIGHT)))
+    plan: Any = compiled.content["public"]["plan"]  # type: ignore[index, call-overload]
+    form = draw_form(plan, SEED, [])
+    attempt = an_attempt(
+        digest=compiled.digest,
+        form=tuple(
+            Asked(question=each["q"], variant=each["variant"], options=tuple(each["options"]))
+            for each in form
+        ),
+        answers={each["q"]: RIGHT.get(each["q"], deeds) for each in form},
+        shown=tuple(each["q"] for each in form),
+    )
+    found = re_mark(write(attempt), compiled.data)
+    assert found.problems == ()
+    return Outcome(fingerprint=found.fingerprint, attempt=found.attempt, result=found.result)
+
+
+def test_a_critical_error_in_a_drill_fails_a_check_with_marks_enough() -> None:
+    outcome = drilled(["hold"])
+    assert outcome.result is not None
+    assert (outcome.result["marks"], outcome.result["cut"]) == (4000, 4000)
+    assert outcome.result["critical"] == ["jam-drill"]
+    assert not outcome.result["passed"]
+    assert "not yet passed" in outcome.as_text()
+    assert "Drill        jam-drill: a critical error, which fails the check\n" in outcome.as_text()
+
+
+def test_a_penalty_in_a_drill_costs_marks_only() -> None:
+    outcome = drilled(["lift"])
+    assert outcome.result is not None
+    assert (outcome.result["marks"], outcome.result["critical"], outcome.result["passed"]) == (4600, [], True)
+    assert "Drill " not in outcome.as_text()
+
+
+def test_deeds_that_the_drill_does_not_have_are_no_answer_to_it() -> None:
+    with pytest.raises(AssertionError, match="M010"):
+        drilled(["stop", "stop"])

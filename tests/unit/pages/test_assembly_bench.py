@@ -87,6 +87,14 @@ def test_a_single_right_order_is_called_so(course: Course) -> None:
     assert "It is the only one that keeps every rule." in on_page(course, strict).body
 
 
+def test_a_large_number_of_orders_is_grouped(course: Course) -> None:
+    bench = bench_of(course)
+    more = tuple(replace(bench.parts[1], id=f"look-{index}", name=f"Look {index}") for index in range(7))
+    body = on_page(course, replace(bench, parts=(*bench.parts, *more))).body
+    # 12!/5! ways to put seven free steps among five of which two orders are right.
+    assert "7\u202f983\u202f360 orders keep every rule" in body
+
+
 def test_the_key_holds_all_that_follows_from_the_rules(course: Course) -> None:
     key = assembly_key(bench_of(course))
     assert ["isolate", "start"] in key["before"]  # type: ignore[operator]

@@ -159,3 +159,12 @@ def test_the_script_finds_every_slot_it_fills() -> None:
         "attempt", "day", "digest", "digest-short", "fingerprint", "language", "marks", "must-pass", "name",
         "passed", "retrain", "workplace",
     }  # fmt: skip
+
+
+def test_a_check_with_drills_says_that_they_are_gone_through_once() -> None:
+    assert "it is gone through once" in leaf().body
+    without = tuple(
+        replace(bank, questions=tuple(one for one in bank.questions if one.kind != "drill"))
+        for bank in drill_course().banks
+    )
+    assert "it is gone through once" not in leaf_of(replace(drill_course(), banks=without)).body

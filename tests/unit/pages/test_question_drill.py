@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 import pytest
-from drill_pages import drill_course, words_in
+from drill_pages import drill_course, leaves, page, words_in
 
 from journeybook.content.model import Course, Drill
 from journeybook.content.wording import Wording
@@ -60,7 +60,11 @@ def test_deeds_stand_by_the_alphabet_until_they_are_shuffled() -> None:
             moments=tuple(replace(one, deeds=tuple(reversed(one.deeds))) for one in DRILL.moments),
         )
     )
-    assert re.findall(r'data-deed="([^"]+)"', form_and_answer(written(back))[0])[:3] == ["stop", "hold", "lift"]
+    assert re.findall(r'data-deed="([^"]+)"', form_and_answer(written(back))[0])[:3] == [
+        "stop",
+        "hold",
+        "lift",
+    ]
 
 
 def test_each_deed_says_at_which_number_it_goes_on() -> None:
@@ -111,7 +115,8 @@ def test_a_drill_without_critical_errors_has_no_place_for_them() -> None:
             replace(
                 one,
                 deeds=tuple(
-                    replace(deed, critical="", leads_to="luck") if deed.critical else deed for deed in one.deeds
+                    replace(deed, critical="", leads_to="luck") if deed.critical else deed
+                    for deed in one.deeds
                 ),
             )
             for one in DRILL.moments
@@ -175,3 +180,8 @@ def test_practice_is_given_the_key_and_every_deed_to_put_in_order() -> None:
         "shuffle": True,
         "variants": 1,
     }
+
+
+def test_only_leaves_with_a_drill_load_the_script_of_drills() -> None:
+    assert [slug for slug, leaf in leaves().items() if "drill" in leaf.scripts] == ["lesson-when-it-jams"]
+    assert 'src="../../assets/drill.js"' in page("lesson-when-it-jams")

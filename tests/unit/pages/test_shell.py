@@ -91,7 +91,7 @@ def test_the_rack_shows_every_course_with_its_way_in() -> None:
     leaf = rack_leaf([(course, Wording(course))], "Quillon Basin Works training", "en")
     html = rack_page(leaf, "Quillon Basin Works training")
     assert 'href="pillar-drill/index.html"' in html
-    assert "2 operations · 14 min · version 1.0" in words_in(html)
+    assert "2 operations · 18 min · version 1.0" in words_in(html)
 
 
 def test_languages_written_from_right_to_left_say_so() -> None:

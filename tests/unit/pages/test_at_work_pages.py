@@ -44,13 +44,19 @@ def test_nothing_on_them_can_be_pressed_or_filled_in_by_a_browser(slug: str) -> 
 
 def test_the_practical_puts_safety_before_the_first_step() -> None:
     said = words_in(leaves()[PRACTICAL].body)
-    assert said.index("Nothing is begun until each of these is so.") < said.index("The drill is isolated, and")
+    assert said.index("Nothing is begun until each of these is so.") < said.index(
+        "The drill is isolated, and"
+    )
     assert said.index("The drill is isolated, and") < said.index("Make the drill safe to touch.")
 
 
 def test_a_critical_step_says_so_in_a_word_and_the_others_do_not() -> None:
     found = rows(leaves()[PRACTICAL].body)
-    assert [words_in(row).split()[:2] for row in found] == [["1", "Critical"], ["2", "Critical"], ["3", "Name"]]
+    assert [words_in(row).split()[:2] for row in found] == [
+        ["1", "Critical"],
+        ["2", "Critical"],
+        ["3", "Name"],
+    ]
     assert ["is-critical" in row for row in found] == [True, True, False]
     assert "3 steps, 2 of them critical" in words_in(leaves()[PRACTICAL].body)
 
@@ -62,13 +68,21 @@ def test_each_step_has_a_box_for_yes_no_not_seen_and_prompted() -> None:
 
 
 def test_what_to_look_for_stands_beside_the_step_with_the_values_of_the_kit_sheet() -> None:
-    second = words_in(rows(leaves()[PRACTICAL].body)[1]).replace("&nbsp;", " ").replace("\N{NO-BREAK SPACE}", " ")
+    second = (
+        words_in(rows(leaves()[PRACTICAL].body)[1]).replace("&nbsp;", " ").replace("\N{NO-BREAK SPACE}", " ")
+    )
     assert "Look for Measures it and says a number: at most 6 mm" in second
 
 
 def test_the_practical_has_a_line_for_everybody_who_answers_for_it() -> None:
     said = words_in(leaves()[PRACTICAL].body)
-    for label in ("Person observed", "Assessor: name and role", "What makes the assessor fit", "Second observer", "Date and place"):
+    for label in (
+        "Person observed",
+        "Assessor: name and role",
+        "What makes the assessor fit",
+        "Second observer",
+        "Date and place",
+    ):
         assert label in said
 
 
@@ -109,7 +123,10 @@ def test_a_job_card_carries_its_own_cautions_and_version_for_the_wall() -> None:
     foot = re.search(r"<footer.*?</footer>", leaves()[CARD].body, re.DOTALL)
     assert foot is not None
     said = words_in(foot[0])
-    assert "Training aid. The maker&#39;s instructions" in said or "Training aid. The maker's instructions" in said
+    assert (
+        "Training aid. The maker&#39;s instructions" in said
+        or "Training aid. The maker's instructions" in said
+    )
     assert "Version 1.0, draft, not released" in said
     assert "Rules of the fitting bay , 4 (2026)" in said
 
@@ -147,14 +164,16 @@ def test_the_list_leads_to_every_card() -> None:
 
 
 def test_a_duty_leads_to_what_covers_it() -> None:
-    first = re.search(r'<li class="duty" id="duties-nobody-reaches-in">.*?</div>\n</li>', leaves()["duties"].body, re.DOTALL)
+    first = re.search(
+        r'<li class="duty" id="duties-nobody-reaches-in">.*?</div>\n</li>', leaves()["duties"].body, re.DOTALL
+    )
     assert first is not None
     said = words_in(first[0])
     assert "Taught in Set the guard to the drill" in said
     assert "Asked in the check 1 question may be drawn" in said
     for link in (
         "page:lesson/set-the-guard",
-        "page:lesson/set-the-guard#q-guard-03",
+        "page:lesson/set-the-guard#q-guard-04",
         "page:practical/prove-the-guard#close-the-gap",
         "page:job-card/before-you-drill",
         "page:sources#guard-rule",
@@ -175,7 +194,9 @@ def test_a_course_without_them_has_neither_pages_nor_lines_nor_links() -> None:
     bare = replace(course, practicals={}, job_cards={}, duties=None, modules=(module,))
     found = leaves_of(bare)
     assert not [slug for slug in found if slug.startswith(("practical", "job-card", "duties"))]
-    assert not re.search(r"page:(?:practical|job-card|duties)|operation-practical|card-paper", found["card"].body)
+    assert not re.search(
+        r"page:(?:practical|job-card|duties)|operation-practical|card-paper", found["card"].body
+    )
     with pytest.raises(KeyError):
         Targets(bare).path("duties")
 
@@ -205,8 +226,6 @@ def test_text_of_the_author_never_becomes_markup() -> None:
     steps = (step, *practical.steps[1:])
     watched = replace(practical, title=evil, intro=evil, safety=(evil,), stop=evil, steps=steps)
     card = replace(course.job_cards["before-you-drill"], title=evil, when=evil)
-    changed = replace(
-        course, practicals={watched.id: watched}, job_cards={**course.job_cards, card.id: card}
-    )
+    changed = replace(course, practicals={watched.id: watched}, job_cards={**course.job_cards, card.id: card})
     for slug in (PRACTICAL, CARD, "job-cards", "duties", "card"):
         assert "<b>x</b>" not in leaves_of(changed)[slug].body, slug
