@@ -13,7 +13,7 @@ def written(example: Any) -> str:
         return "[" + ", ".join(written(one) for one in example) + "]"
     if isinstance(example, dict):
         return "{" + ", ".join(f"{key}: {written(one)}" for key, one in example.items()) + "}"
-    if isinstance(example, str) and not example.replace("-", "").isalnum():
+    if isinstance(example, str) and (example.isdigit() or not example.replace("-", "").isalnum()):
         return '"' + example + '"'
     return str(example)
 

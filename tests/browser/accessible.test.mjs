@@ -1,33 +1,18 @@
-// Whoever reads it, on whatever screen: axe finds nothing, nothing scrolls sideways or is cut off, and a glove hits every target.
+// Whatever is done, on whatever screen: axe finds nothing, nothing scrolls sideways or is cut off, and a glove hits every target.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { CHECK, folder, ONE_FILE, oneFile, PRACTICE, rightAnswer, wrongAnswer } from "./course.mjs";
-import { axe, everyPage, freshPage, fromFolder, launch } from "./harness.mjs";
+import { CHECK, folder, oneFile, PRACTICE, rightAnswer, wrongAnswer } from "./course.mjs";
+import { axe, freshPage, launch } from "./harness.mjs";
 import { AGAIN, answerAll, answerPractice, ASKED, asked, beginCard, beginCheck, fillCard, give, handIn, leaf, open, press, says, seen } from "./learner.mjs";
+import { COLOURS, dark, small, sticksOut } from "./looks.mjs";
 
 /** @typedef {import("puppeteer-core").Page} Page */
 
 /** @type {import("puppeteer-core").Browser} */
 let browser;
-/** The pages of the site; the one-file edition is looked at by itself, a leaf at a time. */
-const PAGES = (await everyPage()).filter((path) => path !== ONE_FILE);
-const COLOURS = ["color-contrast", "link-in-text-block"];
 
 before(async () => { browser = await launch("chromium"); });
 after(() => browser.close());
-
-test("axe finds nothing on any page", async () => {
-  const { page, context } = await freshPage(browser);
-  await everywhere(page, () => axe(page));
-  await context.close();
-});
-
-test("every colour has its contrast in the dark as well", async () => {
-  const { page, context } = await freshPage(browser);
-  await dark(page);
-  await everywhere(page, () => axe(page, COLOURS));
-  await context.close();
-});
 
 test("axe finds nothing in the one-file edition, on the route card and on a lesson", async () => {
   const { page, context } = await freshPage(browser);
@@ -113,22 +98,9 @@ test("axe finds nothing in a result that is not yet passed, in light and dark", 
   await context.close();
 });
 
-test("on a phone of 390 pixels no page scrolls sideways", async () => {
-  const { page, context } = await freshPage(browser, { width: 390, height: 844 });
-  await everywhere(page, () => sticksOut(page));
-  await context.close();
-});
-
-test("at 200 % no page scrolls sideways and no text is cut off", async () => {
-  const { page, context } = await freshPage(browser, { width: 640, height: 450, scale: 2 });
-  await everywhere(page, () => sticksOut(page));
-  await context.close();
-});
-
-test("what can be pressed is 44 pixels wide and high at least, and a row of options 56, on a phone and on a desk", async () => {
+test("from the card to the result, what can be pressed is 44 pixels wide and high at least, and a row of options 56", async () => {
   for (const width of [390, 1100]) {
     const { page, context } = await freshPage(browser, { width });
-    await everywhere(page, () => small(page));
     await beginCard(page, folder(), "Ada Winch");
     await press(page, "[data-cards]", "Another card");
     assert.deepEqual(await small(page), [], `the sheet of cards at ${width}`);
@@ -144,25 +116,6 @@ test("what can be pressed is 44 pixels wide and high at least, and a row of opti
   }
 });
 
-/** Looks at every page with everything unfolded, and only then complains. @param {Page} page @param {() => Promise<string[]>} look */
-async function everywhere(page, look) {
-  const found = [];
-  for (const path of PAGES) {
-    await page.goto(fromFolder(path));
-    await unfold(page);
-    found.push(...(await look()).map((line) => `${path}: ${line}`));
-  }
-  assert.deepEqual(found, []);
-}
-
-/** Opens everything that unfolds, so that it is looked at as well. @param {Page} page */
-function unfold(page) {
-  return page.$$eval("details", (all) => all.forEach((each) => { each.open = true; }));
-}
-
-/** @param {Page} page */
-const dark = (page) => page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: "dark" }]);
-
 /** @param {Page} page @param {string} where */
 async function inBoth(page, where) {
   assert.deepEqual(await axe(page), [], where);
@@ -177,53 +130,3 @@ async function fits(page, width, where) {
   assert.deepEqual(await sticksOut(page), [], `${where} at ${width}`);
 }
 
-/** What reaches beyond the side of the screen or is cut off by its box. @param {Page} page @returns {Promise<string[]>} */
-function sticksOut(page) {
-  return page.evaluate(() => {
-    const wide = document.documentElement.scrollWidth > innerWidth ? [`the page is ${document.documentElement.scrollWidth} wide`] : [];
-    const isUnseen = (/** @type {Element | null} */ each) => {
-      for (let outer = each; outer; outer = outer.parentElement) if (getComputedStyle(outer).clipPath === "inset(50%)") return true;
-      return false;
-    };
-    const cut = [];
-    for (const each of document.querySelectorAll("body *")) {
-      if (!(each instanceof HTMLElement) || !each.checkVisibility() || each.closest(".skip, svg")) continue;
-      // What is said to a screen reader only is cut off on purpose.
-      if (isUnseen(each)) continue;
-      const holdsText = [...each.childNodes].some((node) => node.nodeType === Node.TEXT_NODE && (node.textContent ?? "").trim() !== "");
-      if (!holdsText) continue;
-      const box = each.getBoundingClientRect();
-      let scrolls = false;
-      for (let outer = each.parentElement; outer; outer = outer.parentElement) {
-        const { overflowX, overflowY } = getComputedStyle(outer);
-        if (/auto|scroll/.test(overflowX) && outer !== document.body) scrolls = true;
-        const edge = outer.getBoundingClientRect();
-        const hides = /hidden|clip/.test(overflowX + overflowY);
-        if (hides && !scrolls && (box.right > edge.right + 1 || box.left < edge.left - 1 || box.bottom > edge.bottom + 1)) cut.push(each.outerHTML.slice(0, 100));
-      }
-      const { overflowX } = getComputedStyle(each);
-      if (/hidden|clip/.test(overflowX) && each.scrollWidth > each.clientWidth + 1) cut.push(each.outerHTML.slice(0, 100));
-      if (!scrolls && (box.right > innerWidth + 1 || box.left < -1)) cut.push(each.outerHTML.slice(0, 100));
-    }
-    return [...wide, ...cut];
-  });
-}
-
-/** The targets that are too small. @param {Page} page @returns {Promise<string[]>} */
-function small(page) {
-  return page.evaluate(() => {
-    const found = [];
-    for (const each of document.querySelectorAll("a[href], button, summary, input, select, textarea")) {
-      if (!each.checkVisibility({ visibilityProperty: true }) || each.closest(".skip")) continue;
-      // A link within a line of text is as high as the line (WCAG 2.2, 2.5.8, inline).
-      if (each.matches("a") && getComputedStyle(each).display === "inline") continue;
-      // A title may be laid over its whole row.
-      const isLaidOver = getComputedStyle(each, "::after").position === "absolute";
-      const target = isLaidOver && each instanceof HTMLElement ? each.offsetParent ?? each : each.closest("label") ?? each;
-      const box = target.getBoundingClientRect();
-      const least = each.closest(".option") ? 56 : 44;
-      if (box.height < least - 0.5 || box.width < 43.5) found.push(`${Math.round(box.width)} x ${Math.round(box.height)}: ${target.outerHTML.slice(0, 120)}`);
-    }
-    return found;
-  });
-}

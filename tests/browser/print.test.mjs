@@ -27,7 +27,8 @@ test("the certificate is exactly one page of A4 and of Letter, with the name and
     const paper = await page.pdf({ format, preferCSSPageSize: false });
     assert.equal(pages(paper), 1, `pages of ${format}`);
     const said = flat(text(paper));
-    assert.ok(said.includes(flat(NAME)), `the name on ${format}`);
+    // A reader of PDF takes a hyphen at the end of a line for one that only divides a word.
+    assert.ok(said.replaceAll("-", "").includes(flat(NAME).replaceAll("-", "")), `the name on ${format}`);
     assert.match(said, /notobserved/i);
     assert.match(said, /self-recorded/i);
     assert.match(said, /exampleunit:notvalidforwork/i);

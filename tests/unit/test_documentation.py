@@ -123,5 +123,9 @@ def test_links_between_the_documents_lead_somewhere() -> None:
         re.sub(r"[^\w -]", "", head.lower()).replace(" ", "-")
         for head in re.findall(r"^#+ (.+)$", DEVELOPERS, re.MULTILINE)
     }
-    for mark in re.findall(r"\(DEVELOPERS\.md#([\w-]+)\)", README):
-        assert mark in heads
+    from_the_readme = re.findall(r"\(DEVELOPERS\.md#([\w-]+)\)", README)
+    within = re.findall(r"\]\(#([\w-]+)\)", DEVELOPERS)
+    assert from_the_readme
+    assert within
+    for mark in from_the_readme + within:
+        assert mark in heads, mark

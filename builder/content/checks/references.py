@@ -33,7 +33,7 @@ _WHERE_TO_ADD = {
     Naming.OUTCOME: ("C031", "to the outcomes in course.yml"),
     Naming.SOURCE: ("C032", "to sources.yml"),
     Naming.FACT: ("C033", "to the critical facts in course.yml"),
-    Naming.FIGURE: ("C034", "to figures/, as NAME.yml with NAME.svg"),
+    Naming.FIGURE: ("C034", "to figures/, as NAME.yml with NAME.svg or `draw`"),
     Naming.BENCH: ("N010", "to benches/, as NAME.yml"),
     Naming.DRILL: ("D010", "to drills/, as NAME.yml"),
     Naming.CALCULATOR: ("E001", "to calculators/, as NAME.yml"),

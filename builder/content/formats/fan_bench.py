@@ -26,7 +26,7 @@ NUMBER = Text(
     pattern=rf"-?\d{{1,9}}(\.\d{{1,9}})?|\{{(kit|profile)\.{ID_PATTERN}(\.number)?\}}",
     rule=(
         "a number belongs here, or the value of a sheet",
-        'Write a number in quotes, such as `"0.75"`, or a value such as `"{kit.minimum-flow.number}"`.',
+        'Write a number alone, in quotes, such as `"0.75"`, or a value such as `"{kit.minimum-flow.number}"`.',
     ),
     code="N001",
 )
@@ -70,7 +70,7 @@ _FILTER = Record(
     FilterOfBench,
     "filter",
     _numbers(
-        ("clean", "Pa for each unit of flow when it is new.", "0.9"),
+        ("clean", "What it takes when it is new, in Pa for each unit of flow.", "0.9"),
         ("full", "The same at a load of 100 %.", "3.2"),
     ),
 )
@@ -80,7 +80,7 @@ _BATTERY = Record(
     "battery",
     [
         *_numbers(
-            ("energy", "Wh when new, full and at 20 °C.", "37"),
+            ("energy", "What it holds when new, full and at 20 °C, in Wh.", "37"),
             ("alarm", "The charge in % at which the low-battery alarm sounds.", "5"),
         ),
         Field(
@@ -214,10 +214,10 @@ FAN = Record(
             [{"flow": "0", "pressure": "900"}, {"flow": "340", "pressure": "0"}],
         ),
         Field("filter", _FILTER, "How much the filter resists.", {"clean": "0.9", "full": "3.2"}),
-        Field("duct", NUMBER, "Pa for each square of a unit of flow, fully open.", "0.0075"),
+        Field("duct", NUMBER, "What it takes fully open, in Pa for each square of a unit of flow.", "0.0075"),
         Field("efficiency", NUMBER, "Percent of the electrical power that reaches the air.", "36"),
-        Field("standby", NUMBER, "W that it takes whatever the fan does.", "0.4"),
-        Field("churning", NUMBER, "W that the fan takes at full speed only to turn.", "1.2", default="0"),
+        Field("standby", NUMBER, "What it takes whatever the fan does, in W.", "0.4"),
+        Field("churning", NUMBER, "What the fan takes at full speed only to turn, in W.", "1.2", default="0"),
         Field(
             "least-speed",
             NUMBER,

@@ -2,7 +2,7 @@
 const CertificateView = (() => {
   "use strict";
 
-  const SIZES = ["certificate-roomy", "certificate-plain", "certificate-snug", "certificate-close"];
+  const SIZES = ["certificate-roomy", "certificate-plain", "certificate-snug", "certificate-close", "certificate-tight"];
   /** Height of Letter less its margins, 254 mm in CSS pixels, and a little for another machine's rounding. */
   const PAPER = (254 * 96) / 25.4 - 8;
 
