@@ -59,7 +59,7 @@ test("the lettering of every drawing is at least 12 pixels high on a phone", asy
   let texts = 0;
   for (const path of [...LESSONS.values(), `${COURSE}/words.html`]) {
     await page.goto(fromFolder(path));
-    const heights = await page.$$eval("svg.figure text", (all) => all.map((each) => {
+    const heights = await page.$$eval("svg.figure text", (all) => all.filter((each) => each.checkVisibility()).map((each) => {
       const scale = /** @type {SVGTextElement} */ (each).getScreenCTM()?.a ?? 0;
       return { words: each.textContent, height: parseFloat(getComputedStyle(each).fontSize) * scale };
     }));

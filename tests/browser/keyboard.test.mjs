@@ -283,11 +283,37 @@ async function give(question, key, raw) {
     case "match":
       for (const [item, answer] of Object.entries(raw)) await radio(`${question} [data-item="${item}"] input`, String(answer));
       return;
+    case "spot": return radio(`${question} input`, raw);
+    case "triage":
+      for (const [unit, place] of Object.entries(raw)) await radio(`${question} [data-unit="${unit}"] input`, String(place));
+      return;
+    case "setting":
+      for (const [control, place] of Object.entries(raw)) await slide(`${question} [data-control="${control}"]`, Number(place));
+      return;
+    case "drill":
+      await reach(`${question} .drill-begin > .button`);
+      await act("Enter");
+      for (const deed of raw) {
+        await seen(page, `${question} [data-do="${deed}"]`);
+        await reach(`${question} [data-do="${deed}"]`);
+        await act("Enter");
+      }
+      return;
     default:
       await reach(`${question} input[name=value]`);
       await page.keyboard.type(raw.value);
       if (raw.unit && await page.$(`${question} input[name=unit]`)) await radio(`${question} input[name=unit]`, raw.unit);
   }
+}
+
+/** Sets one control of a bench: along its choices, or its slider from the lower end. @param {string} control @param {number} place */
+async function slide(control, place) {
+  if (await page.$(`${control} input[type=radio]`)) return radio(`${control} input`, String(place));
+  await reach(`${control} input[type=range]`);
+  await page.keyboard.press("Home");
+  for (let step = 0; step < place; step += 1) await page.keyboard.press("ArrowRight");
+  // Where it stood at its end already, going there has changed nothing.
+  if (place === 0) { await page.keyboard.press("ArrowRight"); await page.keyboard.press("ArrowLeft"); }
 }
 
 /** Goes to a group of radio buttons, along it with the arrows, and chooses. @param {string} group @param {string} value */

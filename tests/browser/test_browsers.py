@@ -40,7 +40,15 @@ IN_FIREFOX_TOO = (
 )
 """Run once more there. The others launch both browsers themselves, or need what only Chromium's driver can do:
 scripts switched off, printing, the accessibility tree."""
-RUNS = [(name, "chromium") for name in FILES] + [(name, "firefox") for name in IN_FIREFOX_TOO]
+LONG = ("check-keeps.test.mjs", "drill.test.mjs")
+"""So slow in Firefox that only `make test-long` runs them there."""
+RUNS = [
+    *((name, "chromium") for name in FILES),
+    *(
+        pytest.param(name, "firefox", marks=[pytest.mark.long] if name in LONG else [])
+        for name in IN_FIREFOX_TOO
+    ),
+]
 
 
 @pytest.mark.browser
