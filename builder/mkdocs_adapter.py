@@ -13,7 +13,7 @@ import os
 from contextlib import suppress
 from pathlib import Path
 from threading import Thread
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal, NoReturn
 from urllib.parse import urlsplit
 
 from mkdocs.config import base, config_options, load_config
@@ -42,6 +42,8 @@ if TYPE_CHECKING:
     from journeybook.preview import Preview, Shown
 
 log = get_plugin_logger(__name__)
+THEME = "journeybook"
+"""The only theme that prints our pages; a site may lay a folder of its own over it."""
 
 
 class JourneybookConfig(base.Config):  # type: ignore[no-untyped-call]  # MkDocs' own class hook
@@ -126,6 +128,8 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Load, check and make every page in memory, while the last good site is still there."""
+        if config.theme.name != THEME:
+            _refuse_theme(config)
         config.use_directory_urls = False
         if not config.site_url or self._serving:
             # A site map of relative addresses, or of those of a preview, would help nobody.
@@ -193,7 +197,7 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         """
         heard = (method for event in _EVENTS_OF_PAGES for method in config.plugins.events[event])
         others = any(getattr(method, "__self__", None) is not self for method in heard)
-        own_theme = config.theme.name != "journeybook" or config.theme.custom_dir is not None
+        own_theme = config.theme.name != THEME or config.theme.custom_dir is not None
         return others or own_theme or (bool(config.site_url) and not self._serving)
 
     def on_serve(
@@ -261,6 +265,15 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
         assert isinstance(page, WholePage), "on_files makes every page"
         context.update({"whole_page": page.html})  # type: ignore[misc]  # the theme's own name
         return context
+
+
+def _refuse_theme(config: MkDocsConfig) -> NoReturn:
+    """Raise, because pages in another theme would have no styles and no scripts."""
+    from journeybook.settings import report_on_settings  # a build without a fault has no use for it
+
+    said = report_on_settings(Path(config.config_file_path or ""))
+    log.error("\n%s", said or f"The theme is {config.theme.name}; write `theme: {{name: {THEME}}}`.")
+    raise Abort("Nothing was built, and the last site is untouched.")
 
 
 def _said_plainly(builder: Callable[[], None], config_file: Path) -> Callable[[], None]:

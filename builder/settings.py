@@ -89,6 +89,13 @@ def settings_problems(data: bytes, file: str) -> list[Problem]:
     if found is None or "INHERIT" in document.root:  # type: ignore[operator]  # where there is an entry, there are keys
         return []
     container, key = found
+    return [*_problems_of_entry(document, container, key, problems), *_theme_problems(document)]
+
+
+def _problems_of_entry(
+    document: Document, container: Any, key: Any, problems: list[Problem]
+) -> list[Problem]:
+    """What is wrong below the plugin's name. ``problems``: those of the whole file as YAML."""
     beside = (
         [word for word in container if word != key]
         if isinstance(_plugins_of(document), list) and isinstance(container, dict)
@@ -119,6 +126,27 @@ def report_on_settings(path: Path) -> str:
     """What is wrong with our settings in a file, as a terminal shows it; empty where nothing is."""
     problems = problems_of_settings(path)
     return report(problems, path.parent) if problems else ""
+
+
+def _theme_problems(document: Document) -> list[Problem]:
+    """Pages are printed by our own theme only; another one leaves them without styles and scripts."""
+    root: Any = document.root
+    written = root.get("theme")
+    named = written.get("name") if isinstance(written, dict) else written
+    if named == NAME:
+        return []
+    mend = (
+        f"Write `name: {NAME}` in it."
+        if isinstance(written, dict)
+        else f"Write `theme: {{name: {NAME}}}` on a line of its own."
+    )
+    if named is None:
+        place = document.place(root, "theme" if "theme" in root else "plugins", on_key=True)
+        return [
+            fault("C002", place, f"Nothing names the theme {NAME}, which has the styles and scripts.", mend)
+        ]
+    place = document.place(written, "name") if isinstance(written, dict) else document.place(root, "theme")
+    return [fault("C010", place, f"The theme is not {NAME}, so styles and scripts would be missing.", mend)]
 
 
 def _nothing_set(document: Document, container: Any, key: Any) -> Problem:

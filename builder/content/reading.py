@@ -13,6 +13,7 @@ from journeybook.content.formats.course import COURSE
 from journeybook.content.formats.figure import FIGURE, FigureFile
 from journeybook.content.formats.lesson import LESSON, MODULE
 from journeybook.content.formats.named import NAMED_FILES
+from journeybook.content.formats.plan_files import BenchLineFile, ChartFile
 from journeybook.content.formats.questions import BANK
 from journeybook.content.formats.sheets import KIT, PROFILE, SOURCES, WORDS
 from journeybook.content.gathered import Gathered, ModuleRead, Naming, UnusedProfile
@@ -64,7 +65,16 @@ def _drawn_figure(name: str, file: FigureFile, plan: Plan) -> Figure:
     assert svg is not None, problems
     # The words are read as CommonMark later on, as an author's would be; nothing in them is meant so.
     alt = file.alt or as_commonmark(drawn.words)
-    return Figure(id=name, title=file.title, alt=alt, caption=file.caption, svg=svg, place=file.place)
+    lines = file.draw.lines if isinstance(file.draw, ChartFile) else ()
+    return Figure(
+        id=name,
+        title=file.title,
+        alt=alt,
+        caption=file.caption,
+        svg=svg,
+        drawn_from=tuple(line.bench for line in lines if isinstance(line, BenchLineFile)),
+        place=file.place,
+    )
 
 
 class _Reader:

@@ -144,6 +144,7 @@ _QUESTIONS = {
     "Q049": "A given number is not a number.",
     "Q050": "Two rows of given numbers ask the same and have different answers.",
     "Q055": "A number cannot be read off a bench.",
+    "Q056": "A reading and the answer have different units.",
     "Q060": "There is no drawing to point at.",
     "Q061": "A spot is no part of the drawing.",
     "Q062": "A unit belongs to a place that is not there.",
@@ -210,6 +211,7 @@ _BENCHES = {
     "N014": "Everything that can be set meets the goal.",
     "N015": "A goal cannot be judged.",
     "N016": "A bench does not say which flow is held.",
+    "N017": "A trial starts where its goal is met.",
     "N050": "A rule of an assembly names a part that is not there.",
     "N051": "A rule of an assembly puts a step before itself.",
     "N052": "The rules of an assembly run in a circle.",
@@ -247,6 +249,7 @@ _FIGURES = {
     "F029": "The points of a line do not run from left to right.",
     "F030": "A bench cannot give a line of a chart.",
     "F031": "A word names a part that its drawing does not have.",
+    "F032": "A bench gives a line in another unit than the scale's.",
 }
 
 _BLUEPRINT = {
@@ -322,6 +325,8 @@ _AUDIT = {
     "A015": "A duty is neither asked nor observed.",
     "A016": "A job card is longer than one page.",
     "A018": "No lesson shows a calculator.",
+    "A019": "Nothing shows a bench.",
+    "A020": "No question asks for a drill.",
 }
 
 CODES: Mapping[str, str] = MappingProxyType(

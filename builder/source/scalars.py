@@ -29,7 +29,8 @@ def _as_quoted(key: Any, value: object) -> str:
 class Text:
     """Text of some length.
 
-    ``pattern`` narrows what it may be; ``rule`` says so in words, and how to mend it.
+    ``pattern`` narrows what it may be; ``rule`` says so in words, and how to mend it. ``instead``: how to mend true
+    or false, where people take the key for a switch.
     """
 
     def __init__(
@@ -40,8 +41,10 @@ class Text:
         rule: tuple[str, str] = ("", ""),
         code: str = "C015",
         blank: bool = False,
+        instead: str = "",
     ) -> None:
         self.most = most
+        self.instead = instead
         self.pattern = pattern
         self.rule = rule
         self.code = code
@@ -76,7 +79,7 @@ class Text:
                 key,
                 trail,
                 f"{called(key)} is {what_is(value)} where text belongs.",
-                _as_quoted(key, value),
+                self.instead if self.instead and isinstance(value, bool) else _as_quoted(key, value),
             )
         if not isinstance(value, str):
             return reading.refuse(
@@ -115,7 +118,13 @@ class Text:
 
 
 class Id:
-    """An id: small letters, digits and single hyphens."""
+    """An id: small letters, digits and single hyphens.
+
+    ``instead``: how to mend true or false, where people take the key for a switch.
+    """
+
+    def __init__(self, *, instead: str = "") -> None:
+        self.instead = instead
 
     _match = re.compile(ID_PATTERN).fullmatch
 
@@ -146,6 +155,8 @@ class Id:
                 "Write a single id.",
             )
         mend = _new_id(str(value)) if key == "id" else _named_id(key, str(value))
+        if isinstance(value, bool) and self.instead:
+            mend = self.instead
         return reading.refuse(
             "C006",
             container,

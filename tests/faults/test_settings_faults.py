@@ -41,10 +41,15 @@ def test_every_expected_text_has_its_file() -> None:
     "written",
     [
         pytest.param(GOOD, id="all keys"),
+        pytest.param(
+            GOOD.replace("{name: journeybook}", "{name: journeybook, custom_dir: ours}"),
+            id="a folder of theirs",
+        ),
         pytest.param(GOOD.replace(": uk", ": !ENV [PROFILE, uk]"), id="a tag that MkDocs reads"),
         pytest.param(GOOD.replace(": uk", ": &uk uk") + "extra: {country: *uk}\n", id="an anchor"),
         pytest.param(
-            "plugins:\n  - journeybook:  # ours\n      courses: [a]  # one\n      profile: uk # here\n",
+            "theme: journeybook\nplugins:\n  - journeybook:  # ours\n"
+            "      courses: [a]  # one\n      profile: uk # here\n",
             id="comments behind values",
         ),
         pytest.param("INHERIT: ../mkdocs.yml\n", id="settings in an inherited file"),

@@ -57,6 +57,20 @@ def break_a_question(project: Path) -> None:
     bank.write_text(bank.read_text(encoding="utf-8").replace("right: b", "right: d"), encoding="utf-8")
 
 
+@pytest.mark.parametrize("written", ["theme: mkdocs", "theme: {name: readthedocs}", ""])
+def test_nothing_is_built_in_another_theme(project: Path, written: str) -> None:
+    settings = project / "mkdocs.yml"
+    text = settings.read_text(encoding="utf-8")
+    own = "theme:\n  name: journeybook\n"
+    assert own in text
+    settings.write_text(text.replace(own, f"{written}\n"), encoding="utf-8")
+    built = build(project)
+    assert built.returncode == 1
+    assert "name: journeybook" in built.stderr
+    assert "1 fault in 1 file." in built.stderr
+    assert not (project / "site").exists()
+
+
 def test_the_site_holds_every_page_and_no_source(project: Path) -> None:
     done = build(project)
     assert done.returncode == 0, done.stderr

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from journeybook.content.checks.answers import different_texts, right_exists, use_one_of
 from journeybook.content.file_read import FileRead
+from journeybook.content.formats.plan_files import PlanFile
 from journeybook.content.gathered import Gathered
 from journeybook.content.model import Figure, Spot, SpotQuestion, TriageQuestion, TriageUnit
 from journeybook.diagnostics.codes import fault, warning
@@ -59,9 +60,7 @@ def _check_part(got: Gathered, figure: Figure, drawing: Drawn, spot: Spot) -> It
             "Q061",
             got.place(spot, "part"),
             f"The drawing {figure.id} has no part `{spot.part}`.",
-            use_one_of(there, spot.part, "element")
-            if there
-            else f'Give the element of the drawing its `id="{spot.part}"`.',
+            _mend_part(there, spot.part, is_plan=_is_plan(got, figure)),
         )
     elif is_small(part, drawing) and part.box is not None:
         wide, high = (round(size / drawing.pixel) for size in (part.box.width, part.box.height))
@@ -73,6 +72,19 @@ def _check_part(got: Gathered, figure: Figure, drawing: Drawn, spot: Spot) -> It
             "Draw it larger, or put it into a `<g>` with that id together with a `<rect>` without a class: "
             "it is not seen, and can be touched.",
         )
+
+
+def _is_plan(got: Gathered, figure: Figure) -> bool:
+    """Whether the builder draws it, so that nobody can give its elements an id."""
+    return any(plan.place.file == figure.place.file for plan in got.every(PlanFile))
+
+
+def _mend_part(there: list[str], part: str, *, is_plan: bool) -> str:
+    if there:
+        return use_one_of(there, part, "element")
+    if is_plan:
+        return "Take another figure: a gauge, a timeline and a chart have no parts to point at."
+    return f'Give the element of the drawing its `id="{part}"`.'
 
 
 def check_triages(file: FileRead) -> Iterator[Problem]:

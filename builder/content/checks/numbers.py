@@ -8,6 +8,7 @@ from functools import partial
 
 from journeybook.content.arithmetic import Expression, Flaw, decimal_text, parse
 from journeybook.content.checks.in_expression import at_name, inside, unsure_sheet
+from journeybook.content.checks.reading_units import check_reading_units
 from journeybook.content.checks.readings import check_readings
 from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import SheetsRead
@@ -32,6 +33,8 @@ def check_numbers(file: FileRead, sheets: SheetsRead) -> Iterator[Problem]:
             )
         rows = yield from _read_rows(file, question, sheets)
         read = yield from check_readings(file, question, sheets)
+        if read is not None:
+            yield from check_reading_units(file, question, sheets)
         if rows is not None and read is not None:
             yield from _check_expressions(file, question, sheets, [{**read, **row} for row in rows])
 

@@ -7,7 +7,7 @@ from math import prod
 from typing import NamedTuple
 
 from journeybook.content.arithmetic import Flaw
-from journeybook.content.bench_goals import accepted_places
+from journeybook.content.bench_goals import accepted_places, stands_at
 from journeybook.content.fan_numbers import worked_out
 from journeybook.content.fan_values import ALARMS, WorkedOut
 from journeybook.content.file_read import FileRead
@@ -189,3 +189,15 @@ def _check_goal(
             "Every place of the controls under `moves` meets the goal, so nothing has to be set.",
             "Make the goal narrower, or change where the trial starts.",
         )
+    elif _start_of(worked, question.trial) in accepted:
+        yield fault(
+            "N017",
+            file.place(question, "trial"),
+            "The trial starts where the goal is met, so the answer would be to do nothing.",
+            "Let `start:` place a control under `moves` where the goal is not met.",
+        )
+
+
+def _start_of(worked: WorkedOut, trial: Trial) -> tuple[int, ...]:
+    stands = stands_at(worked, trial)
+    return tuple(stands[control] for control in trial.moves)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from journeybook.content.formats.parts import ID, LINE, SENTENCES, source_field
 from journeybook.content.model.drills import Deed, Drill, Moment
 from journeybook.source.listing import Listing
-from journeybook.source.scalars import Whole
+from journeybook.source.scalars import Text, Whole
 from journeybook.source.shapes import Field, Record
 
 _DEED = Record(
@@ -19,7 +19,7 @@ _DEED = Record(
         Field("penalty", Whole(0, 1000), "How many of the 1000 marks it costs.", 250, default=0),
         Field(
             "critical",
-            SENTENCES,
+            Text(4_000, instead="Write here, as a text, what it does to people."),
             "What it does to people. Ends the drill with no marks, and in a check the check is failed.",
             "The swarf takes the glove, and the hand with it.",
             default="",

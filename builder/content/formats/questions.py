@@ -27,7 +27,7 @@ from journeybook.content.model import (
 )
 from journeybook.diagnostics.problem import Place
 from journeybook.source.listing import Listing
-from journeybook.source.scalars import Day, Flag, NamedTexts, OneOf, Text, Whole
+from journeybook.source.scalars import Day, Flag, Id, NamedTexts, OneOf, Text, Whole
 from journeybook.source.shapes import Field, Record
 from journeybook.source.unions import KindUnion
 
@@ -55,7 +55,13 @@ _COMMON = [
         "apply",
     ),
     source_field(),
-    Field("critical", ID, "The critical fact it asks; must-pass in a check.", "isolate-first", default=""),
+    Field(
+        "critical",
+        Id(instead="Write the id of one of the `critical-facts` of course.yml."),
+        "The critical fact it asks; must-pass in a check.",
+        "isolate-first",
+        default="",
+    ),
     Field("figure", ID, "A figure shown with it.", "guard-parts", default=""),
     Field(
         "trial",

@@ -31,4 +31,6 @@ class Figure:
     caption: str = ""
     svg: str
     """The checked SVG text, ids prefixed with the figure's id."""
+    drawn_from: tuple[str, ...] = ()
+    """Ids of the benches that give lines of it."""
     place: Place

@@ -10,6 +10,7 @@ from journeybook.content.fan_numbers import worked_out
 from journeybook.content.fan_values import ShownControl, WorkedOut
 from journeybook.content.formats.plan_files import BenchLineFile
 from journeybook.content.model import FanBench
+from journeybook.content.plans.line_units import check_line_units
 from journeybook.content.plans.values import UnsoundError, Values, Where
 from journeybook.drawing.plans.chart import Line, Scale
 from journeybook.drawing.plans.sheet import plain
@@ -26,6 +27,7 @@ def bench_line(written: BenchLineFile, across: Scale, up: Scale, values: Values)
         _refuse_name(values, written, "of", "reading", written.of, [one.id for one in worked.readings])
         raise UnsoundError
     by = _divisor(written, values)
+    check_line_units(written, worked.bench, across, up, by, values)
     points = []
     for number, place in enumerate(control.places):
         if across.low <= place.value <= across.high:
