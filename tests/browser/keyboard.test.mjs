@@ -267,7 +267,7 @@ async function press(place, name) {
 /** Answers with keys. @param {string} question @param {any} key @param {any} raw */
 async function give(question, key, raw) {
   switch (key.kind) {
-    case "choice": return radio(`${question} input`, raw);
+    case "choice": return radio(`${question} input[type=radio]:not([data-control] *)`, raw);
     case "choices":
       for (const id of raw) {
         await reach(`${question} input[value="${id}"]`);
@@ -283,7 +283,7 @@ async function give(question, key, raw) {
     case "match":
       for (const [item, answer] of Object.entries(raw)) await radio(`${question} [data-item="${item}"] input`, String(answer));
       return;
-    case "spot": return radio(`${question} input`, raw);
+    case "spot": return radio(`${question} input[type=radio]`, raw);
     case "triage":
       for (const [unit, place] of Object.entries(raw)) await radio(`${question} [data-unit="${unit}"] input`, String(place));
       return;
