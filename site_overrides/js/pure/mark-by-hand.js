@@ -5,17 +5,7 @@
 const MarkByHand = (() => {
   'use strict';
 
-  const WEIGHT = 1000;
-
-  /** @param {string} kind @returns {Marked} */
-  function malformed(kind) {
-    return { mark: 0, remarks: { kind, problem: 'malformed' } };
-  }
-
-  /** @param {unknown} value @returns {value is Record<string, unknown>} */
-  function isMapping(value) {
-    return typeof value === 'object' && value !== null && !Array.isArray(value);
-  }
+  const { WEIGHT, thousandths, malformed, isMapping } = Marks;
 
   /** @param {SpotKey} key @param {number} _variant @param {unknown} answer @returns {Marked} */
   function spot(key, _variant, answer) {
@@ -63,7 +53,7 @@ const MarkByHand = (() => {
     const dangerous = key.dangerous.filter((unit) => missed.includes(unit));
     const good = key.units.length - missed.length - needless.length - left.length;
     const costs = 2 * missed.length + needless.length * (key.places.length === 2 ? 2 : 1);
-    const share = Mark.thousandths(Math.max(0, 2 * good - costs), 2 * key.units.length);
+    const share = thousandths(Math.max(0, 2 * good - costs), 2 * key.units.length);
     const nothing = dangerous.length > 0 || (key.whole && good < key.units.length);
     return { mark: nothing ? 0 : share, remarks: { kind: 'triage', missed, needless, left, dangerous } };
   }
