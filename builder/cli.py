@@ -18,22 +18,17 @@ from pathlib import Path
 from typing import Any
 
 import click
-from mkdocs.exceptions import Abort, MkDocsException
 
 from journeybook import __version__
+from journeybook.commands.project_option import CONFIG, project_of, say
 from journeybook.content.json_schema import schemas
 from journeybook.diagnostics.codes import CODES
-from journeybook.diagnostics.problem import Problem
 from journeybook.diagnostics.render_json import render_json
 from journeybook.diagnostics.report import has_fault
 from journeybook.diagnostics.why import story
 from journeybook.making import courses_of
 from journeybook.marking.release import release as freeze
-from journeybook.mkdocs_adapter import read_project
-from journeybook.project import Project
 from journeybook.remarking import remark_file
-from journeybook.report import report
-from journeybook.settings import problems_of_settings
 from journeybook.source.near import nearest
 
 
@@ -71,48 +66,18 @@ def main() -> None:
     """Training sites with scored checks and completion certificates, from folders of YAML."""
 
 
-def _project(context: click.Context, config_file: Path, *, as_json: bool = False) -> Project:
-    if not config_file.exists():
-        message = f"There is no {config_file} here; go to the folder that holds it, or name it with -f."
-        raise click.UsageError(message, context)
-    problems = problems_of_settings(config_file)
-    if problems:
-        click.echo(render_json(problems) if as_json else report(problems, config_file.parent), nl=False)
-        context.exit(1)
-    try:
-        return read_project(config_file)
-    except Abort as refused:  # What is wrong has been said by MkDocs, line by line.
-        raise click.ClickException(f"{config_file} cannot be used until that is mended.") from refused
-    except MkDocsException as refused:
-        raise click.ClickException(f"{config_file}: {refused}") from refused
-
-
-_CONFIG = click.option(
-    "-f",
-    "--config-file",
-    type=click.Path(path_type=Path, dir_okay=False),
-    default=Path("mkdocs.yml"),
-    show_default=True,
-    help="The mkdocs.yml of the site.",
-)
-
-
-def _say(problems: list[Problem], root: Path) -> None:
-    click.echo(report(problems, root), nl=False)
-
-
 @main.command()
-@_CONFIG
+@CONFIG
 @click.option("--json", "as_json", is_flag=True, help="For programs: a list of problems.")
 @click.pass_context
 def faults(context: click.Context, config_file: Path, as_json: bool) -> None:
     """List everything that has to be mended, without building."""
-    project = _project(context, config_file, as_json=as_json)
+    project = project_of(context, config_file, as_json=as_json)
     _, problems = courses_of(project)
     if as_json:
         click.echo(render_json(problems), nl=False)
     else:
-        _say(problems, project.root)
+        say(problems, project.root)
     context.exit(1 if has_fault(problems) else 0)
 
 
@@ -178,18 +143,18 @@ def schema(folder: Path) -> None:
 
 @main.command()
 @click.argument("course")
-@_CONFIG
+@CONFIG
 @click.pass_context
 def release(context: click.Context, course: str, config_file: Path) -> None:
     """Freeze this version of COURSE, so that its results can be marked for ever."""
-    project = _project(context, config_file)
+    project = project_of(context, config_file)
     if course not in project.courses:
         near = " or ".join(nearest(course, project.courses) or project.courses)
         raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
     # What is still to be mended in another course does not keep this one back.
     ready, problems = courses_of(replace(project, courses=(course,)))
     if not ready:
-        _say(problems, project.root)
+        say(problems, project.root)
         context.exit(1)
     (one,) = ready
     folder = project.root / project.courses_dir / course
@@ -203,7 +168,7 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
         ) from refused
     every = list(dict.fromkeys([*problems, *found]))
     if made is None or every:
-        _say(every, project.root)
+        say(every, project.root)
     if made is None:
         context.exit(1)
     click.echo(f"Released {course} {made.version} for {made.profile} at {made.released}: {made.digest}")
@@ -212,17 +177,17 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
 
 @main.command()
 @click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
-@_CONFIG
+@CONFIG
 @click.option("--json", "as_json", is_flag=True, help="For programs: the result as one object.")
 @click.pass_context
 def mark(context: click.Context, file: Path, config_file: Path, as_json: bool) -> None:
     """Mark an exported attempt again, from its raw answers."""
-    project = _project(context, config_file)
+    project = project_of(context, config_file)
     outcome = remark_file(project, file)
     if outcome.result is None:
-        _say(list(outcome.problems), project.root)
+        say(list(outcome.problems), project.root)
         context.exit(1)
     click.echo(outcome.as_json() if as_json else outcome.as_text(), nl=False)
     if outcome.problems and not as_json:
         click.echo()
-        _say(list(outcome.problems), project.root)
+        say(list(outcome.problems), project.root)

@@ -12,10 +12,8 @@ from journeybook.audit.above_options import find_above_options
 from journeybook.audit.audit_memo import AuditMemo
 from journeybook.audit.duties_covered import find_duties_hardly_covered
 from journeybook.audit.guessable_drills import find_guessable_drills
-from journeybook.audit.idle_benches import find_idle_benches
-from journeybook.audit.idle_calculators import find_idle_calculators
-from journeybook.audit.idle_drills import find_idle_drills
 from journeybook.audit.idle_sources import find_idle_sources
+from journeybook.audit.idle_things import find_idle_things
 from journeybook.audit.job_card_length import find_long_job_cards
 from journeybook.audit.lesson_length import find_long_lessons
 from journeybook.audit.longest_option import find_telling_lengths
@@ -41,9 +39,7 @@ _OF_OUTLINES: tuple[Callable[[Course], Iterator[Problem]], ...] = (
     find_outcomes_not_checked,
     find_long_lessons,
     find_idle_sources,
-    find_idle_calculators,
-    find_idle_benches,
-    find_idle_drills,
+    find_idle_things,
     find_duties_hardly_covered,
     find_long_job_cards,
 )

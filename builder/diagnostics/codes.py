@@ -324,9 +324,7 @@ _AUDIT = {
     "A014": "A duty has no lesson.",
     "A015": "A duty is neither asked nor observed.",
     "A016": "A job card is longer than one page.",
-    "A018": "No lesson shows a calculator.",
-    "A019": "Nothing shows a bench.",
-    "A020": "No question asks for a drill.",
+    "A021": "Nothing shows this.",
 }
 
 CODES: Mapping[str, str] = MappingProxyType(

@@ -1,0 +1,1 @@
+"""Commands that stand in files of their own; ``cli.py`` puts them together."""

@@ -1,0 +1,1 @@
+"""Plain data to PDF: everything that is printed, tagged and fit for the archive."""
