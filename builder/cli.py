@@ -20,7 +20,13 @@ from typing import Any
 import click
 
 from journeybook import __version__
+from journeybook.commands.agreement import agreement
+from journeybook.commands.class_state import class_state
+from journeybook.commands.from_paper import from_paper
+from journeybook.commands.mark import mark
 from journeybook.commands.project_option import CONFIG, project_of, say
+from journeybook.commands.seal import seal
+from journeybook.commands.vouch import vouch
 from journeybook.content.json_schema import schemas
 from journeybook.diagnostics.codes import CODES
 from journeybook.diagnostics.render_json import render_json
@@ -28,7 +34,6 @@ from journeybook.diagnostics.report import has_fault
 from journeybook.diagnostics.why import story
 from journeybook.making import courses_of
 from journeybook.marking.release import release as freeze
-from journeybook.remarking import remark_file
 from journeybook.source.near import nearest
 
 
@@ -175,19 +180,9 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
     click.echo("Build the site again: its pages say draft no more. Keep the folder releases/ for ever.")
 
 
-@main.command()
-@click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
-@CONFIG
-@click.option("--json", "as_json", is_flag=True, help="For programs: the result as one object.")
-@click.pass_context
-def mark(context: click.Context, file: Path, config_file: Path, as_json: bool) -> None:
-    """Mark an exported attempt again, from its raw answers."""
-    project = project_of(context, config_file)
-    outcome = remark_file(project, file)
-    if outcome.result is None:
-        say(list(outcome.problems), project.root)
-        context.exit(1)
-    click.echo(outcome.as_json() if as_json else outcome.as_text(), nl=False)
-    if outcome.problems and not as_json:
-        click.echo()
-        say(list(outcome.problems), project.root)
+main.add_command(seal)
+main.add_command(mark)
+main.add_command(from_paper)
+main.add_command(vouch)
+main.add_command(agreement)
+main.add_command(class_state)

@@ -155,11 +155,7 @@ class _Parser:
                 "Write a point before decimals, such as `1.5`, and nothing between thousands, such as `1500`.",
             )
         if kind != "end":
-            raise _fail(
-                column,
-                f"Nothing was expected before `{token}`",
-                "Put a sign such as `*` or `+` between the two.",
-            )
+            raise self._unexpected()
         kinds = [one[0] for one in self.tokens[:-1]]
         bare = kinds[1:] if self.tokens[0][1] == "-" else kinds
         return Expression(
@@ -241,9 +237,28 @@ class _Parser:
         )
 
     def _close(self, opened: int) -> None:
-        if self._peek()[1] != ")":
+        if self._peek()[1] == ")":
+            self._take()
+        elif self._peek()[0] == "end":
             raise _fail(opened, "A bracket is not closed", "Add `)` where it belongs.")
-        self._take()
+        else:
+            raise self._unexpected()
+
+    def _unexpected(self) -> _Raised:
+        """What stands where a sum could have ended: mostly a sign is missing before it."""
+        kind, token, column = self._peek()
+        if kind == "sign":
+            mend = (
+                "Take it out." if token == ")" else "Take it out, or put what belongs before it in brackets."
+            )
+            return _fail(column, f"Nothing was expected before `{token}`", mend)
+        if token in ("x", "X"):
+            return _fail(column, f"`{token}` is a name here, and no sign for times", "Write `*` for times.")
+        return _fail(
+            column,
+            f"Nothing was expected before `{token}`",
+            "Put a sign such as `*` or `+` between the two.",
+        )
 
     def _name(self, name: str, column: int) -> Node:
         self.names.setdefault(name)

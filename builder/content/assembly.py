@@ -52,17 +52,20 @@ def course_from_files(
 
 
 def _each_place_once(problems: list[Problem]) -> list[Problem]:
-    """Without what follows from a fault in the text of a file at the same place: `yes` there is no wrong word too."""
-    told = {problem.place for problem in problems if problem.code.startswith("S")}
-    places = {(place.file, place.line, place.column) for place in told if place.length}
+    """Without what follows from a fault in the text of a file at the same place: `yes` there is no wrong word too.
+
+    A key that is no plain text gives way to a key that is not known here: quotes round it would not make it one.
+    """
+    unknown = {_start(problem) for problem in problems if problem.code == "C001"}
+    problems = [one for one in problems if one.code != "S011" or _start(one) not in unknown]
+    places = {_start(one) for one in problems if one.code.startswith("S") and one.place.length}
     if not places:
         return problems
-    return [
-        problem
-        for problem in problems
-        if problem.code.startswith("S")
-        or (problem.place.file, problem.place.line, problem.place.column) not in places
-    ]
+    return [one for one in problems if one.code.startswith("S") or _start(one) not in places]
+
+
+def _start(problem: Problem) -> tuple[str, int, int]:
+    return problem.place.file, problem.place.line, problem.place.column
 
 
 def _sheet(sheet_id: str, file: SheetFile) -> Sheet:

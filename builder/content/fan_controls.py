@@ -10,6 +10,7 @@ from journeybook.content.arithmetic import decimal_text
 from journeybook.content.fan_number_reader import NumberReader
 from journeybook.content.fan_values import ShownControl, ShownPlace, place_named
 from journeybook.content.model.fan_bench import FanBench, FanControl
+from journeybook.source.near import choice_of
 
 MOST_ON_A_CONTROL = 101
 USUAL: Mapping[str, Fraction] = {
@@ -78,7 +79,7 @@ def control_of(
             control,
             "start",
             f"The control {control.of} has no place `{control.start[:60]}`.",
-            f"Use one of {', '.join(f'`{place.id}`' for place in places[:12])}.",
+            f"{choice_of(place.id for place in places[:12])}.",
         )
         return None
     return ShownControl(control=control, places=places, start=start)

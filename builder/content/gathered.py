@@ -23,7 +23,7 @@ from journeybook.content.formats.sheets import SheetFile, SourcesFile, WordsFile
 from journeybook.content.layout import NAMED, Layout, ModuleFolder
 from journeybook.content.model import Bench, Blueprint, Figure, Lesson, Question, Value
 from journeybook.diagnostics.problem import Place
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 from journeybook.source.reading import Origin
 from journeybook.source.scalars import ID_PATTERN
 
@@ -68,10 +68,8 @@ class Names:
         near = nearest(name, [one for one in self.known if re.fullmatch(ID_PATTERN, one)])
         if near:
             return f"Write {' or '.join(f'`{one}`' for one in near)}, or add"
-        if len(self.known) == 1:
-            return f"Write `{next(iter(self.known))}`, or add"
         if 0 < len(self.known) <= 8:
-            return f"Use one of {', '.join(f'`{one}`' for one in sorted(self.known))}, or add"
+            return f"{choice_of(sorted(self.known))}, or add"
         return "Correct it, or add"
 
 

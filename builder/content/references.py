@@ -7,6 +7,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
+from journeybook.source.near import nearest
+
 
 class RefersTo(StrEnum):
     """What a reference names."""
@@ -71,6 +73,21 @@ def read_reference(inside: str) -> Reference | None:
     if found["kind"]:
         return Reference(RefersTo(found["kind"]), found["id"], written=written)
     return Reference(RefersTo.GIVEN, found["given"], written=written)
+
+
+KINDS = tuple(one.value for one in RefersTo if one is not RefersTo.GIVEN)
+"""The words before the dot."""
+
+
+def meant_by(written: str) -> str:
+    """The reference that somebody may have meant by braces that hold none, or nothing: `{jobcard.a}` is `{job-card.a}`."""
+    found = re.fullmatch(r"\{\s*([\w-]+)\s*[.:\s]\s*([^|]*?)(\.number)?\s*(\|[^|]+)?\}", written)
+    if found is None:
+        return ""
+    kind = nearest(found[1], KINDS, 1)
+    name = re.sub(r"[\s_]+", "-", found[2].strip().lower())
+    inside = f"{kind[0]}.{name}{found[3] or ''}{found[4] or ''}" if kind else ""
+    return f"{{{inside}}}" if inside and read_reference(inside) else ""
 
 
 def references_in(text: str) -> Iterator[Reference | Unreadable]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
+from journeybook.diagnostics.codes_of_records import CODES_OF_RECORDS
 from journeybook.diagnostics.problem import Level, Place, Problem
 
 STAGES: Mapping[str, str] = MappingProxyType(
@@ -30,6 +31,9 @@ STAGES: Mapping[str, str] = MappingProxyType(
         "W": "wording and references",
         "M": "attempts and their marking",
         "T": "the words of the interface",
+        "H": "sittings and what they hold",
+        "O": "observations of a practical",
+        "Y": "answers keyed from paper",
         "A": "the audit",
     }
 )
@@ -294,22 +298,6 @@ _INTERFACE = {
     "T003": "A translated text does not have the gaps of the English one.",
 }
 
-_MARKING = {
-    "M001": "The file is not a JSON file.",
-    "M002": "The file is too large or nested too deeply.",
-    "M003": "The file holds something that a record never holds.",
-    "M004": "The file was changed after it was written.",
-    "M005": "The record is of a kind that this program does not know.",
-    "M006": "A part of the record is missing or of the wrong shape.",
-    "M007": "The record belongs to another course, version or profile.",
-    "M008": "The record was made with other contents of the course.",
-    "M009": "The questions are not those of the record's seed.",
-    "M010": "An answer does not fit its question.",
-    "M011": "The times of the record cannot be right.",
-    "M012": "The compiled course cannot be used.",
-    "M013": "The course of the record is not in this project.",
-}
-
 _AUDIT = {
     "A001": "An outcome has no lesson.",
     "A002": "An outcome has no practice question.",
@@ -344,7 +332,7 @@ CODES: Mapping[str, str] = MappingProxyType(
     | _KIT
     | _WORDING
     | _INTERFACE
-    | _MARKING
+    | CODES_OF_RECORDS
     | _AUDIT
 )
 """Code -> its title, one sentence."""

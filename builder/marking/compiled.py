@@ -110,6 +110,7 @@ def _public(course: Course, keys: Mapping[str, Key]) -> dict[str, Json]:
         **shown_around(course, say),
         **shown_at_work(course, say),
         "cut": cut,
+        **({"sealed": True} if course.check is not None and course.check.sealed else {}),
         "plan": how_drawn,
         "lessons": {
             lesson.id: {

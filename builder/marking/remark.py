@@ -75,7 +75,7 @@ class Marker:
     def __init__(self, compiled_bytes: bytes) -> None:
         """Take the contents of compiled.json; what is wrong with them is said of each record."""
         self._compiled = _compiled(compiled_bytes)
-        self._digest = hashlib.sha256(compiled_bytes).hexdigest()
+        self.digest = hashlib.sha256(compiled_bytes).hexdigest()
         self._outcomes: dict[str, str] = {}
         if self._compiled is not None:
             questions = self._compiled["public"]["questions"]
@@ -140,12 +140,12 @@ class Marker:
                 f"The record is in language “{attempt.language}”, which the compiled course does not have."
             )
             yield fault("M007", place, message, mend)
-        if attempt.digest != self._digest:
+        if attempt.digest != self.digest:
             yield fault(
                 "M008",
                 place,
                 f"The record was made with contents {attempt.digest[:16]}…, "
-                f"this course is {self._digest[:16]}….",
+                f"this course is {self.digest[:16]}….",
                 "Use the compiled.json with that digest; a record is only ever marked by its own contents.",
             )
 

@@ -21,11 +21,12 @@ SCRIPTS = {
     "assets/bench.js": "order-bench.txt",
     "assets/calculator.js": "order-calculator.txt",
     "assets/drill.js": "order-drill.txt",
+    "assets/checking.js": "order-checking.txt",
 }
-"""What every page loads, and what only some pages load besides (the check, the search, those with a bench, a calculator
-or a drill), by the list of its parts."""
+"""What every page loads, and what only some pages load besides (the check, the search, those with a bench,
+a calculator, a drill, or the checking of a certificate), by the list of its parts."""
 
-_COMMENT_BLOCK = re.compile(r"^[ \t]*/\*.*?\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
+_COMMENT_BLOCK = re.compile(r"^[ \t]*/\*(?!!).*?\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
 _COMMENT_LINE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
 _INDENTATION = re.compile(r"^[ \t]+", re.MULTILINE)
 _EMPTY_LINE = re.compile(r"\n{2,}")
@@ -43,7 +44,7 @@ def _joined(folder: str, order: str = "order.txt") -> str:
 
 
 def _lean(text: str) -> str:
-    """Without comments that have lines to themselves, indentation and empty lines.
+    """Without comments that have lines to themselves, indentation and empty lines; licences (``/*!``) stay.
 
     Only whole lines are touched, so a ``//`` or ``/*`` inside a text stays. No text of the theme's scripts runs over
     several lines; a test keeps it so, because its indentation would be lost here.
@@ -71,6 +72,12 @@ def script() -> str:
 
 
 @cache
+def sitting_script() -> str:
+    """The scripts of a sitting's page as one text; no page of a site loads them."""
+    return _lean(_COMMENT_LINE.sub("", _joined("js", "order-sitting.txt")))
+
+
+@cache
 def fonts() -> dict[str, bytes]:
     """The font files by their address in the styles: ``fonts/read.woff2``."""
     return {name: (_theme() / name).read_bytes() for name in sorted(set(_FONT_ADDRESS.findall(style())))}
@@ -94,5 +101,5 @@ def asset_files() -> dict[str, bytes]:
 
 def forget() -> None:
     """Read the theme anew next time; the preview calls it so that a changed style shows."""
-    for cached in (style, scripts, fonts, style_with_fonts):
+    for cached in (style, scripts, sitting_script, fonts, style_with_fonts):
         cached.cache_clear()

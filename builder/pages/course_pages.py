@@ -19,8 +19,10 @@ from journeybook.pages.check_page import check_leaf
 from journeybook.pages.leaf import Leaf, SettledLeaf
 from journeybook.pages.lessons import MadeLesson
 from journeybook.pages.one_file import one_file
+from journeybook.pages.open_part import open_part
 from journeybook.pages.reading import reading_makers
 from journeybook.pages.script_words import words_script
+from journeybook.pages.sealed_check_page import sealed_check_leaf
 from journeybook.pages.search_index import Entry, lookup_entries, search_entries, site_search_script
 from journeybook.pages.shell import Shell
 from journeybook.pages.words_catalogue import SOURCE_LANGUAGE
@@ -41,7 +43,7 @@ class CoursePages:
         self, ready: Ready, made: Sequence[MadeLesson] = (), *, several: bool, preview: bool = False
     ) -> None:
         """``made`` are its lessons where they were made before; for the rest see ``Shell``."""
-        course = ready.course
+        course = open_part(ready.course)
         self.course = course
         self.wording = Wording(course)
         self._facts = BuildFacts(
@@ -54,8 +56,10 @@ class CoursePages:
         self._targets = self._shell.targets
         self._makers = reading_makers(course, self.wording, self._facts)
         if course.check is not None:
-            self._makers[f"{course.id}/check.html"] = partial(
-                check_leaf, course, self.wording, self._facts, ready.compiled
+            self._makers[f"{course.id}/check.html"] = (
+                partial(sealed_check_leaf, course, self.wording)
+                if course.check.sealed
+                else partial(check_leaf, course, self.wording, self._facts, ready.compiled)
             )
         self._made = {one.leaf.path: one.leaf for one in made}
         self._made_entries: list[Entry] = [one.entry for one in made]

@@ -56,7 +56,8 @@ def _cover(course: Course, wording: Wording, duty: Duty) -> Cover:
     practice: dict[str, tuple[str, str]] = {}
     in_check = 0
     for name in by.questions:
-        if course.questions[name].use is Use.CHECK:
+        # Those of a sealed check are not among the questions that pages are made of.
+        if name not in course.questions or course.questions[name].use is Use.CHECK:
             in_check += 1
         elif name in asked_in:
             lesson = asked_in[name]

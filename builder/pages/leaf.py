@@ -14,7 +14,7 @@ class LeafHead:
     slug: str
     """Begins every id in the body, so that no id comes twice when all leaves stand in one file."""
     kind: str
-    """One of rack, card, module, lesson, check, words, kit, sources, search, faults."""
+    """One of rack, card, module, lesson, check, words, kit, sources, search, checking, faults."""
     title: str
     """Plain text."""
     course: str

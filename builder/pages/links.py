@@ -2,8 +2,8 @@
 
 A body names its targets by what they are: ``page:card``, ``page:module/ID``, ``page:lesson/ID``,
 ``page:practical/ID``, ``page:job-card/ID``, ``page:job-cards``, ``page:duties``, ``page:figure/ID``,
-``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:search``, ``page:rack``,
-``page:download``. The site makes relative addresses of them, so that it opens from any folder;
+``page:words#ID``, ``page:kit#ID``, ``page:sources#ID``, ``page:check``, ``page:checking``, ``page:search``,
+``page:rack``, ``page:download``. The site makes relative addresses of them, so that it opens from any folder;
 the one-file edition makes fragments.
 """
 
@@ -57,7 +57,7 @@ class Targets:
     """Every leaf of a course that can be linked to."""
 
     def __init__(self, course: Course) -> None:
-        kinds = ("check", "words", "kit", "sources", "search")
+        kinds = ("check", "words", "kit", "sources", "search", "checking")
         self._paths = {kind: f"{course.id}/{kind}.html" for kind in kinds}
         self._paths["card"] = f"{course.id}/index.html"
         self._paths["rack"] = "index.html"

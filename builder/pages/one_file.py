@@ -34,7 +34,8 @@ def _source_of(text: str) -> str:
     return f"'sha256-{digest}'"
 
 
-def _policy(style: str, script: str) -> str:
+def policy(style: str, script: str) -> str:
+    """What a document may load and run that has one style and one script inside: those two and nothing else."""
     return (
         f"default-src 'none'; script-src {_source_of(script)}; style-src {_source_of(style)}; img-src data:; "
         "font-src data:; connect-src 'none'; form-action 'none'; base-uri 'none'"
@@ -68,7 +69,7 @@ def one_file(
         digest=short_digest(digest),
         language=language,
         direction=direction_of(language),
-        policy=_policy(style, script),
+        policy=policy(style, script),
         icon=ICON,
         style=Markup(gap("style")),
         script=Markup(gap("script")),

@@ -8,6 +8,7 @@ from functools import partial
 from journeybook.content.model import Course
 from journeybook.content.wording import Wording
 from journeybook.pages.build_facts import BuildFacts
+from journeybook.pages.checking_page import checking_leaf
 from journeybook.pages.duties_page import duties_leaf
 from journeybook.pages.job_card_page import job_card_leaf, job_cards_leaf
 from journeybook.pages.kit_page import kit_leaf
@@ -46,6 +47,7 @@ def reading_makers(course: Course, wording: Wording, release: BuildFacts) -> dic
             f"{course.id}/kit.html": partial(kit_leaf, course, wording),
             f"{course.id}/sources.html": partial(sources_leaf, course),
             f"{course.id}/search.html": partial(search_leaf, course, wording),
+            f"{course.id}/checking.html": partial(checking_leaf, course, wording),
         }
     )
 

@@ -26,6 +26,12 @@ def nearest(word: str, allowed: Iterable[str], most: int = 3) -> tuple[str, ...]
     return tuple(candidate for _, candidate in sorted(found)[:most])
 
 
+def choice_of(names: Iterable[str]) -> str:
+    """How a cure offers names, without its full stop: ``Write `a``` where there is one, else ``Use one of …``."""
+    shown = [f"`{name}`" for name in names]
+    return f"Write {shown[0]}" if len(shown) == 1 else f"Use one of {', '.join(shown)}"
+
+
 def _flat(word: str) -> str:
     return word.casefold().replace("_", "-").replace(" ", "-")[:80]
 

@@ -46,6 +46,8 @@ class Field:
     default: Any = REQUIRED
     name: str = ""
     """The field of the model; the key with underscores unless given."""
+    mistaken: str = ""
+    """Another word that people write for the key, too far from it to be taken for a slip of the keyboard."""
 
     @property
     def model_name(self) -> str:
@@ -150,7 +152,9 @@ class Record:
 
     def _refuse_unknown(self, reading: Reading, data: dict[str, Any], word: str, trail: str) -> Sequence[str]:
         """Note a key that is not in the table; returns the keys of which it may be a misspelling."""
-        near = nearest(word, [one.key for one in self.fields if one.key not in data])
+        missing = [one for one in self.fields if one.key not in data]
+        near = tuple(one.key for one in missing if word and one.mistaken == word)
+        near = near or nearest(word, [one.key for one in missing])
         message = f"{an(self.title).capitalize()} has no key called `{word[:60]}`."
         if data[word] is None and " " in word and word != next(iter(data)):
             message = f"A comma ended the text before it, so `{word[:60]}` was taken for a key."

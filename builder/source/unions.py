@@ -103,11 +103,13 @@ class KeyUnion:
     def read(self, reading: Reading, container: Any, key: Any, trail: str) -> Any:
         """The object of the record whose key is there, or ``INVALID``."""
         data = container[key]
-        record = next(
-            (one for word, one in self.records.items() if type(data) is dict and word in data), None
-        )
-        if record is not None or type(data) is not dict:
-            return (record or self._any).read(reading, container, key, trail)
+        if type(data) is not dict:
+            return self._any.read(reading, container, key, trail)
+        words = [word for word in self.records if word in data]
+        if len(words) == 1:
+            return self.records[words[0]].read(reading, container, key, trail)
+        if words:
+            return self._refuse_several(reading, data, words, self._any._trail(data, key, trail))
         keys = [f"`{word}:`" for word in self.records]
         return reading.refuse(
             "C002",
@@ -118,9 +120,33 @@ class KeyUnion:
             f"Add {' or '.join(keys)}.",
         )
 
+    def _refuse_several(self, reading: Reading, data: dict[str, Any], words: list[str], here: str) -> Any:
+        first, second = words[:2]
+        with_each = [
+            [f"`{one.key}`" for one in self.records[word].fields if one.key in data and not self._shared(one)]
+            for word in (first, second)
+        ]
+        return reading.refuse(
+            "C001",
+            data,
+            second,
+            here,
+            f"This {self.noun} has both `{first}:` and `{second}:`, and it takes one of the two.",
+            f"Take out {_listed(with_each[0])}, or take out {_listed(with_each[1])}.",
+            on_key=True,
+        )
+
+    def _shared(self, field: Field) -> bool:
+        """Whether every record has the key."""
+        return all(any(one.key == field.key for one in record.fields) for record in self.records.values())
+
     def schema(self) -> dict[str, Any]:
         """One record after the other; each needs its key, so only one can fit."""
         return {"oneOf": [record.schema() for record in self.records.values()]}
+
+
+def _listed(words: Sequence[str]) -> str:
+    return " and ".join(part for part in (", ".join(words[:-1]), words[-1]) if part)
 
 
 class OneKeyUnion:

@@ -32,6 +32,7 @@ def found_browsers() -> dict[str, str]:
 IN_FIREFOX_TOO = (
     "cards.test.mjs",
     "check-keeps.test.mjs",
+    "checking.test.mjs",
     "drill.test.mjs",
     "first-view.test.mjs",
     "keyboard.test.mjs",

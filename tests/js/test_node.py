@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -15,6 +17,7 @@ FILES = sorted(path.name for path in HERE.glob("*.test.mjs"))
 def test_node_file(name: str) -> None:
     done = subprocess.run(
         ["node", "--test", "--test-reporter=spec", str(HERE / name)],
+        env=os.environ | {"PYTHON": sys.executable},
         capture_output=True,
         text=True,
         check=False,

@@ -105,3 +105,35 @@ interface CheckResult {
   outcomes: Record<string, { marks: number; of: number }>;
   questions: Record<string, number>;
 }
+
+/** The vendored libraries that open a sitting and write its codes: tools/vendor_entries. */
+declare const NobleSeal: {
+  pbkdf2Sha256: (password: Uint8Array, salt: Uint8Array, iterations: number, length?: number) => Uint8Array;
+  pbkdf2Sha256Later: (password: Uint8Array, salt: Uint8Array, iterations: number, length?: number) => Promise<Uint8Array>;
+  gcmOpen: (key: Uint8Array, iv: Uint8Array, data: Uint8Array, additional: Uint8Array) => Uint8Array;
+};
+declare const Fflate: { Inflate: new (options: { dictionary?: Uint8Array }, take: (piece: Uint8Array, last: boolean) => void) => { push: (piece: Uint8Array, last: boolean) => void }; gunzipSync: (data: Uint8Array) => Uint8Array; deflateSync: (data: Uint8Array, options?: { level: number }) => Uint8Array };
+declare const QrCode: { encode: (text: string, options?: { ecc?: string; encoding?: string }) => boolean[][] };
+
+/** Whether a signature (64 bytes) is that of a message by a key (32 bytes). */
+type SignatureCheck = (signature: Uint8Array, message: Uint8Array, key: Uint8Array) => boolean | Promise<boolean>;
+interface TrustedKey {
+  did: string; holder: string; role: string; from: string; until: string; withdrawn: null | { on: string; reason: string }; demo: boolean;
+}
+interface TrustListFacts {
+  issuer: string; signers: string[]; date: string; holder: string; number: number; keys: TrustedKey[];
+  withdrawn: { id: string; on: string; reason: string }[];
+}
+interface VerdictFacts {
+  kind: 'genuine' | 'unknown-signer' | 'out-of-date' | 'withdrawn' | 'altered' | 'unreadable';
+  certificate: any;
+  key: TrustedKey | null;
+  withdrawn: null | { on: string; reason: string };
+}
+/** Not in every browser, and not in TypeScript's own list: the Shape Detection draft. */
+declare class BarcodeDetector {
+  constructor(options: { formats: string[] });
+  static getSupportedFormats(): Promise<string[]>;
+  detect(image: ImageBitmap): Promise<{ rawValue: string }[]>;
+}
+declare const NobleEd25519: { verify(signature: Uint8Array, message: Uint8Array, key: Uint8Array): boolean };

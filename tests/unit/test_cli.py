@@ -74,7 +74,7 @@ def test_faults_names_file_line_and_cure_and_exits_with_1(run: Run) -> None:
     assert "Fault Q012   The right answer names an option that is not there." in result.output
     where = "quizzes/first-course/bits.yml, line 46, column 12; question isolate-check-2"
     assert where in " ".join(result.output.split())
-    assert "Use one of a, b, c, or add an option with id d." in result.output
+    assert "Use one of `a`, `b`, `c`, or add an option with id `d`." in result.output
 
 
 def test_faults_as_json_is_for_programs(run: Run) -> None:

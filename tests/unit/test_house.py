@@ -12,7 +12,10 @@ ROOT = Path(__file__).parents[2]
 BUILDER = ROOT / "builder"
 
 # Each stage may import itself and those before it.
-STAGES = ["diagnostics", "source", "benches", "drawing", "content", "marking", "proof", "audit", "pages", "paper", "sittings"]
+STAGES = [
+    "diagnostics", "source", "benches", "drawing", "content", "marking", "proof", "audit", "pages", "paper",
+    "sittings",
+]  # fmt: skip
 
 TRADE_WORDS = re.compile(
     r"\b(respirat\w*|papr|blower|head-?top|visor|weld\w*|fume|hose|pre-?filter|spark|particulate|welder|airflow|"

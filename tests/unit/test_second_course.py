@@ -127,6 +127,7 @@ def test_its_pages_are_all_there() -> None:
                 "kit",
                 "sources",
                 "search",
+                "checking",
             )
         ),
     }

@@ -16,7 +16,7 @@ from journeybook.content.model import (
 )
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 
 
 def check_choices(file: FileRead) -> Iterator[Problem]:
@@ -88,7 +88,7 @@ def use_one_of(names: Sequence[str], wrong: str, noun: str) -> str:
     """A cure for a name that is not there."""
     near = nearest(wrong, names) if len(names) > 8 else ()
     article = "an" if noun[0] in "aeiou" else "a"
-    return f"Use one of {', '.join(near or names[:8])}, or add {article} {noun} with id {wrong}."
+    return f"{choice_of(near or names[:8])}, or add {article} {noun} with id `{wrong}`."
 
 
 def different_texts(file: FileRead, options: Iterable[Option]) -> Iterator[Problem]:

@@ -12,7 +12,7 @@ from journeybook.content.model.assembly_bench import AssemblyBench, BenchPart
 from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Problem
 from journeybook.drawing.exploded.places import places
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 
 MOST_STEPS = 20
 
@@ -116,7 +116,7 @@ def _check_names(file: FileRead, bench: AssemblyBench, steps: list[str]) -> Iter
                     "N050",
                     file.place(rule, key, index),
                     f"The rule names `{name}`, and there is no such part or deed.",
-                    f"Use one of {', '.join(near)}, or add a part with id {name}.",
+                    f"{choice_of(near)}, or add a part with id `{name}`.",
                 )
         if rule.first in rule.then:
             yield fault(
@@ -159,7 +159,7 @@ def _check_joins(file: FileRead, bench: AssemblyBench) -> Iterator[Problem]:
             "N053",
             file.place(part, "joins"),
             f"The part goes on `{part.joins}`, {'which is a deed' if deed else 'and there is no such part'}.",
-            f"Write `{near[0]}`." if len(near) == 1 else f"Use one of {', '.join(near)}.",
+            f"{choice_of(near)}.",
         )
     circle = find_circle({part.id: [part.joins] for part in bench.parts if part.joins and not part.is_deed})
     if circle and not unknown:

@@ -17,7 +17,7 @@ from journeybook.content.number_values import sheet_numbers
 from journeybook.content.postfix import Stopped
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 
 _STOPPED = {
     Stopped.ZERO: (
@@ -130,12 +130,11 @@ def _unknown_names(
             )
             continue
         near = nearest(name, known)
-        names = ", ".join(f"`{one}`" for one in near or sorted(known))
         yield fault(
             "E003",
             where,
             f"`{name}` is neither an input nor a result above this one.",
-            f"{'Write' if near else 'Use one of'} {names}, or add an input `{name}`.",
+            f"{choice_of(near or sorted(known))}, or add an input `{name}`.",
         )
 
 
@@ -173,7 +172,7 @@ def _check_range(
         refuse(
             "start",
             f"The start {decimal_text(found.start)} is not among the choices.",
-            f"Use one of {', '.join(decimal_text(value) for value in found.choices)}.",
+            f"{choice_of(decimal_text(value) for value in found.choices)}.",
         )
         return None
     if not found.least <= found.start <= found.most:

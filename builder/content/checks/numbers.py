@@ -14,10 +14,10 @@ from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import SheetsRead
 from journeybook.content.model import NumberQuestion
 from journeybook.content.number_values import given_number, read_tolerance, work_out
-from journeybook.content.units import UNITS, canonical_unit
+from journeybook.content.units import UNITS
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 
 
 def check_numbers(file: FileRead, sheets: SheetsRead) -> Iterator[Problem]:
@@ -123,7 +123,7 @@ def _work_out_rows(
     for name in unknown:
         names = list(rows[0])
         near = nearest(name, names) or tuple(names)
-        cure = f"Use one of {', '.join(near)}" if near else "Write a number"
+        cure = choice_of(near) if near else "Write a number"
         yield fault(
             "Q043",
             at_name(place(), name, text),
@@ -177,7 +177,6 @@ def _check_units(file: FileRead, question: NumberQuestion) -> Iterator[Problem]:
 
 
 def _unknown_unit(unit: str, place: Place) -> Problem:
-    meant = canonical_unit(unit)
-    near = (meant,) if meant else nearest(unit, UNITS)
+    near = nearest(unit, UNITS)
     cure = f"Write {' or '.join(f'`{one}`' for one in near)}." if near else f"Use one of {', '.join(UNITS)}."
     return fault("Q045", place, f"There is no unit written `{unit}` in the table.", cure)

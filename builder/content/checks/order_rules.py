@@ -9,7 +9,7 @@ from journeybook.content.file_read import FileRead
 from journeybook.content.model import OrderQuestion
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 
 
 def check_order_rules(file: FileRead) -> Iterator[Problem]:
@@ -41,7 +41,7 @@ def _check_names(file: FileRead, question: OrderQuestion) -> Iterator[Problem]:
                     "Q020",
                     file.place(rule, key, index),
                     f"The rule names the step `{name}`, and there is no such step.",
-                    f"Use one of {', '.join(near)}, or add a step with id {name}.",
+                    f"{choice_of(near)}, or add a step with id `{name}`.",
                 )
         if rule.first in rule.then:
             yield fault(

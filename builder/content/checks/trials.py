@@ -16,6 +16,7 @@ from journeybook.content.model import Bench, FanBench, Goal, Question, SettingQu
 from journeybook.content.number_values import given_number
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
+from journeybook.source.near import choice_of
 
 
 class _Around(NamedTuple):
@@ -90,7 +91,7 @@ def _check_trial(file: FileRead, trial: Trial, worked: WorkedOut) -> Iterator[Pr
                 "N008",
                 file.place(trial, "start"),
                 f"The control {name} has no place `{written[:60]}`.",
-                f"Use one of {', '.join(f'`{place.id}`' for place in control.places[:12])}.",
+                f"{choice_of(place.id for place in control.places[:12])}.",
             )
     for name in trial.hides:
         if name in trial.moves:
@@ -165,7 +166,7 @@ def _check_one_goal(
 
 
 def _one_of(names: Iterable[str]) -> str:
-    return f"Use one of {', '.join(f'`{name}`' for name in names)}."
+    return f"{choice_of(names)}."
 
 
 def _check_goal(

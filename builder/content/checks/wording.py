@@ -12,7 +12,7 @@ from typing import NamedTuple
 from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import Gathered, Naming
 from journeybook.content.model import CalculatorInput, CalculatorResult, NumberQuestion, Preset, Slip
-from journeybook.content.references import Reference, RefersTo, Unreadable, references_in
+from journeybook.content.references import KINDS, Reference, RefersTo, Unreadable, meant_by, references_in
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
 from journeybook.source.reading import Origin
@@ -103,8 +103,7 @@ def _check_braces(file: FileRead, braces: Sequence[_Brace]) -> Iterator[Problem]
                 "W006",
                 brace.place(),
                 f"The brace in `{reference.written}` opens no reference.",
-                "Write it like `{kit.NAME}` or `{word.NAME}`, or put a backslash before a brace that is "
-                "meant as such.",
+                _mend_of(reference.written),
             )
         elif reference.to is RefersTo.GIVEN:
             given = _given_names(file, brace.origin)
@@ -145,20 +144,28 @@ def _given_names(file: FileRead, origin: Origin) -> frozenset[str]:
 
 def _unknown_given(reference: Reference, given: frozenset[str], place: Place) -> Problem:
     if given:
-        names = ", ".join(f"`{name}`" for name in sorted(given))
         return fault(
             "Q043",
             place,
             f"`{{{reference.name}}}` is not among the given numbers.",
-            f"Use one of {names}, or add `{reference.name}` to every row of `given`.",
+            f"{choice_of(sorted(given))}, or add `{reference.name}` to every row of `given`.",
         )
     return fault(
         "W006",
         place,
         f"`{{{reference.name}}}` names nothing; only number questions have given numbers.",
-        "Write it like `{kit.NAME}` or `{word.NAME}`, or put a backslash before a brace that is meant as "
-        "such.",
+        _mend_of(f"{{{reference.name}}}"),
     )
+
+
+def _mend_of(written: str) -> str:
+    """The reference that was meant, or one of each sort; a brace may be meant as such, too."""
+    likely = meant_by(written)
+    shown = [likely] if likely else [f"{{{kind}.NAME}}" for kind in KINDS]
+    listed = ", ".join(f"`{one}`" for one in shown[:-1])
+    last = f"`{shown[-1]}`"
+    cure = f"Write it like {listed} or {last}" if listed else f"Write {last}"
+    return f"{cure}, or put a backslash before a brace that is meant as such."
 
 
 def place_within(origin: Origin, container: object, at: str | int, written: str) -> Place:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from journeybook.content.formats.parts import ID, LINE, SENTENCES
 from journeybook.content.model import Blueprint, Cell, Outlook
 from journeybook.source.listing import Listing
-from journeybook.source.scalars import OneOf, Whole
+from journeybook.source.scalars import Flag, OneOf, Whole
 from journeybook.source.shapes import Field, Record
 
 BLUEPRINT = Record(
@@ -44,6 +44,13 @@ BLUEPRINT = Record(
             ),
             "How many questions of which outcome and level are drawn.",
             [{"outcome": "guard-set", "level": "apply", "draw": 2}],
+        ),
+        Field(
+            "sealed",
+            Flag(),
+            "true keeps the questions of the check out of the site: it is taken at a sitting, under an assessor.",
+            True,
+            default=False,
         ),
     ],
 )

@@ -188,6 +188,7 @@ _PARTS = Record(
         )
     ],
     placed=False,
+    title="set of parts",
 )
 
 
@@ -198,6 +199,7 @@ def stand(noun: str, describe: str) -> Record:
         noun,
         [Field(control, NUMBER_OR_ID, describe, "0", default="") for control in CONTROLS],
         placed=False,
+        title="set of controls",
     )
 
 

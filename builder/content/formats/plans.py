@@ -188,8 +188,10 @@ _POINT = KeyUnion(
             [
                 Field("id", ID, "A name within the figure.", "clear"),
                 _words("ask", "A question with the answers yes and no.", "Is the table clear?"),
-                Field("if-yes", ID, "The id of the point where yes leads.", "drill", name="yes"),
-                Field("if-no", ID, "The id of the point where no leads.", "sweep", name="no"),
+                Field(
+                    "if-yes", ID, "The id of the point where yes leads.", "drill", name="yes", mistaken="yes"
+                ),
+                Field("if-no", ID, "The id of the point where no leads.", "sweep", name="no", mistaken="no"),
             ],
             id_key="id",
         ),
@@ -227,9 +229,10 @@ _DECISION = Record(
                 AnswersFile,
                 "answers",
                 [
-                    _words("if-yes", "The word for yes.", "ja", name="yes"),
-                    _words("if-no", "The word for no.", "nein", name="no"),
+                    _words("if-yes", "The word for yes.", "ja", name="yes", mistaken="yes"),
+                    _words("if-no", "The word for no.", "nein", name="no", mistaken="no"),
                 ],
+                title="set of answers",
             ),
             "The words on the arrows, where they are not yes and no.",
             {"if-yes": "ja", "if-no": "nein"},

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from journeybook.content.formats.benches import CONTROL_WORD, GOALS, READS, TRIAL
 from journeybook.content.formats.parts import ID, LINE, SENTENCES, source_field
 from journeybook.content.formats.sorted_and_pointed import PLACES, SPOTS, UNITS
+from journeybook.content.formats.unit_text import UnitText
 from journeybook.content.model import (
     ChoiceQuestion,
     ChoicesQuestion,
@@ -251,10 +252,10 @@ QUESTION = KindUnion(
                     "3 %",
                     default="0",
                 ),
-                Field("unit", Text(30), "The unit of the right number.", "mm", default=""),
+                Field("unit", UnitText(), "The unit of the right number.", "mm", default=""),
                 Field(
                     "units",
-                    Listing(Text(30), most=20, noun="unit"),
+                    Listing(UnitText(), most=20, noun="unit"),
                     "Other units that are accepted.",
                     ["cm"],
                     default=(),

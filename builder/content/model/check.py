@@ -30,4 +30,6 @@ class Blueprint:
     minutes: int
     """About how long it takes; nothing is timed."""
     cells: tuple[Cell, ...]
+    sealed: bool = False
+    """Its questions stand in no site; it is taken at a sitting, under an assessor."""
     place: Place

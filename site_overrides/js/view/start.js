@@ -33,6 +33,12 @@ const Start = (() => {
         if (typeof CalculatorView === "undefined") return;
         for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => CalculatorView.mountAll(leaf)));
       },
+      () => {
+        if (typeof CheckingView === "undefined") return;
+        for (const place of Dom.all(document, "[data-checking]")) {
+          OneFile.whenOpen(place, () => attempt(() => CheckingView.mount(place, { now, language, subtle: crypto.subtle })));
+        }
+      },
       // After the questions, whose set-up changes their height.
       () => {
         for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => FarParts.layOut(leaf));

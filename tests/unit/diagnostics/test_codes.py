@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from journeybook.diagnostics import codes
+from journeybook.diagnostics import codes, codes_of_records
 from journeybook.diagnostics.codes import CODES, STAGES, fault, warning
 from journeybook.diagnostics.problem import Level, Place, Problem
 
@@ -21,7 +21,10 @@ def test_a_title_is_one_sentence() -> None:
 
 def test_no_code_stands_in_two_sections_of_the_table() -> None:
     sections = [
-        value for name, value in vars(codes).items() if name.startswith("_") and isinstance(value, dict)
+        value
+        for module in (codes, codes_of_records)
+        for name, value in vars(module).items()
+        if name.startswith("_") and isinstance(value, dict)
     ]
     listed = [code for section in sections for code in section if isinstance(code, str) and code in CODES]
     assert sorted(listed) == sorted(CODES)

@@ -27,6 +27,7 @@ SLUGS = [
     "kit",
     "sources",
     "search",
+    "checking",
 ]
 
 

@@ -17,7 +17,10 @@ CALLED = re.compile(r"Words\.say\(")
 def scripts() -> dict[str, str]:
     home = files("journeybook.theme") / "js"
     names = [
-        name for order in SCRIPTS.values() for name in (home / order).read_text(encoding="utf-8").split()
+        name
+        for order in [*SCRIPTS.values(), "order-sitting.txt"]
+        for name in (home / order).read_text(encoding="utf-8").split()
+        if not name.startswith("vendor/")
     ]
     return {name: (home / name).read_text(encoding="utf-8") for name in names}
 

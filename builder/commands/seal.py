@@ -1,0 +1,184 @@
+"""``journeybook seal``: a sitting for a class, as one sealed page and one private file."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+
+from journeybook.commands.project_option import CONFIG, project_of, say
+from journeybook.content.whole_file import whole_file
+from journeybook.diagnostics.codes import fault, warning
+from journeybook.diagnostics.problem import Problem
+from journeybook.making import courses_of
+from journeybook.pages.course_pages import Ready
+from journeybook.project import Project
+from journeybook.sittings import sitting_file
+from journeybook.sittings.class_file import ClassFile, read_class_file
+from journeybook.sittings.private_place import refuse_place
+from journeybook.sittings.sitting import Sitting, SittingRefused
+from journeybook.source.near import nearest
+
+_CLASS_CAP = 1 << 20
+
+
+@click.command()
+@click.argument("course")
+@click.option(
+    "--class",
+    "class_file",
+    required=True,
+    type=click.Path(path_type=Path, exists=True, dir_okay=False),
+    help="Who sits: a YAML file.",
+)
+@click.option(
+    "--into",
+    "folder",
+    required=True,
+    type=click.Path(path_type=Path, file_okay=False),
+    help="The folder for both files; outside the site and of version control.",
+)
+@click.option(
+    "--earlier",
+    "earlier_files",
+    multiple=True,
+    type=click.Path(path_type=Path, exists=True, dir_okay=False),
+    help="The private file of an earlier sitting: who sat there gets other questions where there are others.",
+)
+@CONFIG
+@click.pass_context
+def seal(
+    context: click.Context,
+    course: str,
+    class_file: Path,
+    folder: Path,
+    earlier_files: tuple[Path, ...],
+    config_file: Path,
+) -> None:
+    """Make a sitting of COURSE: one sealed page for the room, one private file for the employer."""
+    project = project_of(context, config_file)
+    if course not in project.courses:
+        near = " or ".join(nearest(course, project.courses) or project.courses)
+        raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
+    people = _class_of(context, project, class_file)
+    ready = _released(context, project, course)
+    page, private = folder / f"{class_file.stem}.html", folder / f"{class_file.stem}.sitting.json"
+    try:
+        refuse_place(folder, project.watched())
+        earlier = [sitting_file.read(path) for path in earlier_files]
+        _refuse_overwriting(page, private)
+        made = _made(ready, people, earlier)
+    except SittingRefused as refused:
+        raise click.ClickException(f"{refused.message} {refused.mend}") from refused
+    except ImportError as missing:
+        raise click.ClickException(
+            f"Sealing needs the package {missing.name}, which is not installed; "
+            "install it with: pip install 'journeybook[proof]'"
+        ) from missing
+    sitting, document = made
+    folder.mkdir(parents=True, exist_ok=True)
+    # The private file first: a page without it could never be marked.
+    sitting_file.write(private, sitting)
+    unfinished = page.with_name(page.name + ".unfinished")
+    unfinished.write_bytes(document)
+    unfinished.replace(page)
+    _tell(sitting, page, private)
+
+
+def _class_of(context: click.Context, project: Project, path: Path) -> ClassFile:
+    with path.open("rb") as file:
+        data = file.read(_CLASS_CAP + 1)
+    full = path.resolve()
+    inside = full.is_relative_to(project.root.resolve())
+    name = full.relative_to(project.root.resolve()).as_posix() if inside else path.as_posix()
+    found, problems = read_class_file(data, name)
+    if found is None:
+        say(problems, project.root)
+        context.exit(1)
+    return found
+
+
+def _released(context: click.Context, project: Project, course: str) -> Ready:
+    """The course as it stands, which has to be that of its release."""
+    ready, problems = courses_of(replace(project, courses=(course,)))
+    where = whole_file(f"{project.courses_dir}/{course}")
+    said: list[Problem] = []
+    if not ready:
+        said = problems
+    elif ready[0].course.check is None:
+        said = [
+            fault(
+                "H008", where, f"The course {course} has no check.", "Write its competence-check.yml first."
+            )
+        ]
+    elif ready[0].course.draft:
+        message = f"The course {course} as it stands is not a release: {ready[0].compiled.digest[:12]} is not frozen."
+        mend = (
+            f"Release it with `journeybook release {course}`, or bring back its files as they were released."
+        )
+        said = [fault("H008", where, message, mend)]
+    if said:
+        say(said, project.root)
+        context.exit(1)
+    check = ready[0].course.check
+    if check is not None and not check.sealed:
+        message = "The check is not sealed: its questions and answers stand open in the site."
+        say(
+            [warning("H010", check.place, message, "Add `sealed: true` to it, release and build again.")],
+            project.root,
+        )
+    return ready[0]
+
+
+def _refuse_overwriting(*paths: Path) -> None:
+    for path in paths:
+        if path.exists():
+            raise SittingRefused(
+                "H009",
+                f"{path} is there already, and a sitting is never written over.",
+                "Give the class file another name, or name another folder with --into.",
+            )
+
+
+def _made(ready: Ready, people: ClassFile, earlier: Sequence[Sitting]) -> tuple[Sitting, bytes]:
+    from journeybook.proof.pass_words import new_passphrase, word_list
+    from journeybook.sittings.seal import seal_sitting, true_chance
+    from journeybook.sittings.sitting_page import sitting_page
+
+    sealed = seal_sitting(
+        ready.course,
+        ready.compiled,
+        people,
+        passphrase=new_passphrase(),
+        now=datetime.now(UTC),
+        chance=true_chance(),
+        earlier=earlier,
+    )
+    return sealed.sitting, sitting_page(ready.course, sealed.sitting, sealed.record, word_list())
+
+
+def _tell(sitting: Sitting, page: Path, private: Path) -> None:
+    count = len(sitting.people)
+    click.echo(
+        f"Sealed {sitting.course} {sitting.version} for {count} {'person' if count == 1 else 'people'}."
+    )
+    click.echo(f"  The room's page   {page}")
+    click.echo(f"  Private file      {private}   (keep it; nobody in the room needs it)")
+    click.echo("")
+    click.echo(f"  Passphrase        {sitting.passphrase}")
+    click.echo("")
+    click.echo("What to do next:")
+    click.echo(
+        "  1. Give each person the slip with their ticket; read the passphrase out in the room, not before."
+    )
+    click.echo("  2. Open the page on each device: from a stick, a share or a server. It needs no network.")
+    click.echo(
+        "  3. Check who each person is, and write the fingerprint on the class sheet when they hand in."
+    )
+    click.echo("  4. Take the saved files or the codes to where the private file is.")
+    for place in sitting.people:
+        more = f"  +{place.extra_minutes} min" if place.extra_minutes else ""
+        click.echo(f"  {place.ticket}  {place.name} ({place.id}){more}{'  read out' if place.oral else ''}")

@@ -1,0 +1,105 @@
+"""What an observation is worth: whether it fits the course it names, and whether its result can stand.
+
+*Competent* is the assessor's word, but not against the record: it stands only where every safety condition was
+confirmed, nothing was ended early, and every critical step was shown, unprompted (common practice, no source: a step
+that needs a hint has not been shown, and a critical one is what hurts somebody when it is missed).
+*Not yet competent* always stands.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from journeybook.diagnostics.codes import fault, warning
+from journeybook.diagnostics.problem import Place, Problem
+from journeybook.marking.observation import Observation
+
+_FROM_THE_PAGE = "Use the file that the page of the practical saved."
+_OTHER_COURSE = "Use the compiled.json of the release that the record names."
+
+
+@dataclass(frozen=True, kw_only=True)
+class Watched:
+    """What a record says that an employer may rely on."""
+
+    competent: bool
+    shown: int
+    """Steps that were shown without help."""
+    steps: int
+    missed: tuple[str, ...]
+    """Critical steps that were not, in the practical's order."""
+
+
+def watched(observation: Observation, compiled: Mapping[str, Any]) -> Watched:
+    """Return what the record says; asked only of one in which ``misfits`` finds no fault."""
+    facts = _steps_of(observation, compiled)
+    shown = {step.step for step in observation.steps if step.is_shown}
+    missed = tuple(facts_id for facts_id, critical in facts.items() if critical and facts_id not in shown)
+    return Watched(
+        competent=observation.result == "competent", shown=len(shown), steps=len(facts), missed=missed
+    )
+
+
+def misfits(
+    observation: Observation, compiled: Mapping[str, Any], digest: str, name: str = "observation"
+) -> Iterator[Problem]:
+    """Yield what is wrong with a record; ``compiled`` is the content of compiled.json, ``digest`` its SHA-256."""
+    place = Place(file=name, length=0)
+    if observation.digest != digest or observation.course != compiled["course"]:
+        yield fault(
+            "O003",
+            place,
+            f"The record is of {observation.course} with contents {observation.digest[:16]}…, "
+            f"this course is {compiled['course']}, {digest[:16]}….",
+            _OTHER_COURSE,
+        )
+        return
+    practical = compiled["public"]["practicals"].get(observation.practical)
+    if practical is None:
+        message = f"The course has no practical “{observation.practical[:80]}”."
+        yield fault("O004", place, message, _FROM_THE_PAGE)
+        return
+    steps = [step["id"] for step in practical["steps"]]
+    conditions = len(practical["texts"][compiled["languages"][0]]["safety"])
+    if [step.step for step in observation.steps] != steps or len(observation.safety) != conditions:
+        message = (
+            "Its steps or its safety conditions are not those of the practical, one for one and in order."
+        )
+        yield fault("O004", place, message, _FROM_THE_PAGE)
+        return
+    yield from _against_competent(observation, compiled, place)
+    for who, text in (("person", observation.person.name), ("assessor", observation.assessor.name)):
+        if not text.strip():
+            message = f"The record does not say who the {who} is."
+            yield fault("O006", place, message, "Enter the name on the page, and save the record again.")
+    if observation.ended < observation.started:
+        yield warning(
+            "O007",
+            place,
+            f"The record ended at {observation.ended}, before it began at {observation.started}.",
+            "Set the clock of the device; the day on the sheet counts.",
+        )
+
+
+def _against_competent(
+    observation: Observation, compiled: Mapping[str, Any], place: Place
+) -> Iterator[Problem]:
+    """Yield each reason why *competent* cannot stand."""
+    if observation.result != "competent":
+        return
+    mend = "Show the practical again on another day; a record is never changed afterwards."
+    if not all(observation.safety):
+        yield fault("O005", place, "Not every safety condition was confirmed before the first step.", mend)
+    if observation.stopped:
+        yield fault("O005", place, "The practical was ended before its last step.", mend)
+    for step in watched(observation, compiled).missed:
+        message = f"The critical step “{step}” was not shown without help."
+        yield fault("O005", place, message, mend)
+
+
+def _steps_of(observation: Observation, compiled: Mapping[str, Any]) -> dict[str, bool]:
+    """Step id -> whether it is critical, in the practical's order."""
+    practical = compiled["public"]["practicals"][observation.practical]
+    return {step["id"]: step["critical"] for step in practical["steps"]}

@@ -1,0 +1,99 @@
+"""The private file of a sitting: format 1, canonical JSON, read strictly and written whole or not at all.
+
+It holds the passphrase, so nobody else on the machine may read it. Whoever changes one does so with ``update``,
+which holds a lock from reading to writing: two people at one shared folder cannot undo each other's work.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from journeybook.sittings.sitting import (
+    ALPHABET,
+    WAYS,
+    Assessor,
+    CertificateIssued,
+    Countersigned,
+    ObservationHeld,
+    Place,
+    Received,
+    Refused,
+    Sitting,
+    SittingRefused,
+    Taken,
+    Vouched,
+    countersigned,
+    vouched,
+    why_not,
+    with_attempt,
+    with_certificate,
+    with_observation,
+)  # fmt: skip
+from journeybook.sittings.sitting_format import FORMAT, SIZE_CAP, from_bytes, to_bytes
+
+__all__ = [
+    "ALPHABET", "FORMAT", "SIZE_CAP", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld",
+    "Place", "Received", "Refused", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "from_bytes",
+    "read", "to_bytes", "update", "vouched", "why_not", "with_attempt", "with_certificate", "with_observation", "write",
+]  # fmt: skip
+
+
+def read(path: Path) -> Sitting:
+    """Return the sitting of a file; raises SittingRefused, or OSError where it cannot be read."""
+    with path.open("rb") as file:
+        return from_bytes(file.read(SIZE_CAP + 1))
+
+
+def write(path: Path, sitting: Sitting) -> None:
+    """Write the file whole, readable by its owner alone; the old one stays until the new one is on the disk."""
+    with _locked(path):
+        _write(path, sitting)
+
+
+def update(path: Path, step: Callable[[Sitting], Sitting]) -> Sitting:
+    """Read, take a step and write, with nobody else between; return what was written."""
+    with _locked(path):
+        before = read(path)
+        after = step(before)
+        if after != before:
+            _write(path, after)
+        return after
+
+
+def _write(path: Path, sitting: Sitting) -> None:
+    unfinished = path.with_name(path.name + ".unfinished")
+    unfinished.unlink(missing_ok=True)
+    with os.fdopen(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
+        file.write(to_bytes(sitting))
+        file.flush()
+        os.fsync(file.fileno())
+    unfinished.replace(path)
+
+
+@contextmanager
+def _locked(path: Path) -> Iterator[None]:
+    """Hold the lock that belongs to a file. The system takes it back when a process dies, so none is left behind."""
+    with path.with_name(path.name + ".lock").open("ab") as file:
+        try:
+            _take(file.fileno())
+        except OSError as refused:
+            raise SittingRefused(
+                "H005",
+                f"Somebody else is at {path.name}.",
+                "Wait until the other command has ended; then try again.",
+            ) from refused
+        yield
+
+
+def _take(handle: int) -> None:
+    try:
+        import fcntl
+    except ImportError:
+        import msvcrt
+
+        msvcrt.locking(handle, msvcrt.LK_LOCK, 1)  # type: ignore[attr-defined]
+    else:
+        fcntl.flock(handle, fcntl.LOCK_EX)

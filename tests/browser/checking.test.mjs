@@ -1,0 +1,178 @@
+// The checking page says each of its verdicts in words, from its folder, over plain http without WebCrypto, and without scripts.
+import assert from "node:assert/strict";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { pathToFileURL } from "node:url";
+import { deflateRawSync, deflateSync } from "node:zlib";
+import puppeteer from "puppeteer-core";
+import { certificateText, scripts, signer, trustText } from "../js/load-proof.mjs";
+import { axe, freshPage, fromFolder, launch, serve, SITE, WITHOUT_SCRIPT } from "./harness.mjs";
+
+const YARD = signer("11".repeat(32));
+const STRANGER = signer("22".repeat(32));
+const ID = "urn:uuid:0b0f3c3e-6f1f-4b7a-9a64-0a8f0f6f7a11";
+const COURSE = readdirSync(SITE, { recursive: true }).map(String).find((name) => /^[^/]+\/checking\.html$/.test(name))?.split("/")[0] ?? "";
+const PAGE = `${COURSE}/checking.html`;
+const ANSWER = "[data-answer] [data-verdict]";
+const files = mkdtempSync(join(tmpdir(), "journeybook-checking-"));
+/** @type {import("puppeteer-core").Browser} */
+let browser;
+/** @type {Awaited<ReturnType<typeof serve>>} */
+let server;
+
+before(async () => {
+  browser = await launch();
+  // The same site as if it had been built with the yard's trust list.
+  cpSync(join(SITE, "assets"), join(files, "assets"), { recursive: true });
+  cpSync(join(SITE, PAGE), join(files, PAGE), { recursive: true });
+  trusting(trustText([YARD]));
+  server = await serve(files);
+});
+after(async () => {
+  await browser.close();
+  await server.stop();
+  rmSync(files, { recursive: true, force: true });
+});
+
+/** @param {string} list */
+function trusting(list) {
+  const escaped = list.replaceAll("&", "&amp;").replaceAll('"', "&#34;");
+  writeFileSync(join(files, PAGE), readFileSync(join(SITE, PAGE), "utf8").replace(/data-trust="[^"]*"/, () => `data-trust="${escaped}"`));
+}
+
+/** @param {string} name @param {string | Uint8Array} content */
+function file(name, content) {
+  writeFileSync(join(files, name), content);
+  return join(files, name);
+}
+
+/** The page on 1 June 2026, as it stands once its list was read. @param {string} address @param {any} [wish] @param {import("puppeteer-core").Browser} [within] */
+async function opened(address, wish = {}, within = browser) {
+  const made = await freshPage(within, {
+    ...wish,
+    before: () => {
+      const Real = Date;
+      // @ts-ignore - only the constructor without a time is another
+      globalThis.Date = class extends Real {
+        /** @param {...any} when */
+        constructor(...when) {
+          // @ts-ignore
+          super(...(when.length > 0 ? when : [2026, 5, 1, 12]));
+        }
+      };
+    },
+  });
+  await made.page.goto(address);
+  await made.page.waitForFunction(() => (document.querySelector("[data-trust-line]")?.textContent ?? "") !== "");
+  return made;
+}
+
+/** @param {import("puppeteer-core").Page} page @param {string} path */
+async function give(page, path) {
+  await page.$eval("[data-answer]", (place) => place.replaceChildren());
+  const input = /** @type {import("puppeteer-core").ElementHandle<HTMLInputElement>} */ (await page.$("[data-drop] input"));
+  await input.uploadFile(path);
+  await page.waitForSelector(ANSWER);
+  return page.$eval(ANSWER, (card) => ({ kind: card.getAttribute("data-verdict"), text: /** @type {HTMLElement} */ (card).innerText }));
+}
+
+const inFolder = () => pathToFileURL(join(files, PAGE)).href;
+
+/** @type {Record<string, [string, RegExp]>} */
+const CASES = {
+  genuine: [certificateText(YARD), /Genuine record[^]*Self-recorded[^]*Not observed[^]*Ines Okafor[^]*Sam Reyes, assessor/],
+  "unknown-signer": [certificateText(STRANGER), /Genuine, but signer unknown[^]*unknown to this page/],
+  altered: [certificateText(YARD).replace("Ines", "Anes"), /Altered[^]*not what was signed/],
+  unreadable: ["{}", /No certificate found/],
+};
+for (const [kind, [text, words]] of Object.entries(CASES)) {
+  test(`${kind} is said in words`, async () => {
+    const { page, context, wrong } = await opened(inFolder());
+    const verdict = await give(page, file(`${kind}.json`, text));
+    assert.equal(verdict.kind, kind);
+    assert.match(verdict.text, words);
+    assert.equal(await page.evaluate(() => document.activeElement?.tagName), "H2");
+    // Before axe, which fetches the styles itself.
+    assert.deepEqual(wrong, []);
+    assert.deepEqual(await axe(page), []);
+    await context.close();
+  });
+}
+
+test("an altered record shows nothing of what it claims", async () => {
+  const { page, context } = await opened(inFolder());
+  const verdict = await give(page, file("altered.json", CASES.altered[0]));
+  assert.doesNotMatch(verdict.text, /Okafor|Self-recorded/);
+  await context.close();
+});
+
+test("a newer trust list withdraws a certificate, and a stranger's is not taken", async () => {
+  const { page, context } = await opened(inFolder());
+  assert.equal((await give(page, file("good.json", CASES.genuine[0]))).kind, "genuine");
+  const list = /** @type {import("puppeteer-core").ElementHandle<HTMLInputElement>} */ (await page.$("[data-drop-list] input"));
+  await list.uploadFile(file("stranger.json", trustText([STRANGER], { number: 9 })));
+  await page.waitForFunction(() => /not signed by the signer/.test(document.querySelector("[data-list-answer]")?.textContent ?? ""));
+  await list.uploadFile(file("trust.json", trustText([YARD], { number: 2, withdrawn: [{ id: ID, on: "2026-05-01", reason: "wrong person" }] })));
+  await page.waitForSelector("[data-verdict=withdrawn]");
+  assert.match(await page.$eval(ANSWER, (card) => /** @type {HTMLElement} */ (card).innerText), /Withdrawn \(list of 5 March 2026\)[^]*1 May 2026: wrong person/);
+  await context.close();
+});
+
+test("the record in a PDF and the pasted code give the same answer", async () => {
+  const { page, context } = await opened(inFolder());
+  const pdf = Buffer.concat([Buffer.from("%PDF-1.7\nstream\n"), deflateSync(CASES.genuine[0]), Buffer.from("\nendstream\n")]);
+  assert.equal((await give(page, file("good.pdf", pdf))).kind, "genuine");
+  await page.$eval("[data-answer]", (place) => place.replaceChildren());
+  const packed = deflateRawSync(CASES.genuine[0], { dictionary: Buffer.from(scripts.Dictionary1.bytes()), level: 9 });
+  await page.$eval("textarea", (field, code) => { field.value = code; }, `JB1:${scripts.Base45.encode(packed)}`);
+  await page.click("[data-code] button");
+  await page.waitForSelector("[data-verdict=genuine]");
+  await context.close();
+});
+
+test("without a trust list the page says that it knows no signer", async () => {
+  const { page, context } = await opened(fromFolder(PAGE));
+  if (await page.$eval("[data-checking]", (place) => place.getAttribute("data-trust")) === "") {
+    assert.match(await page.$eval("[data-trust-line]", (line) => line.textContent ?? ""), /built without a trust list/);
+  }
+  assert.equal((await give(page, file("stranger.json", CASES["unknown-signer"][0]))).kind, "unknown-signer");
+  await context.close();
+});
+
+test("over plain http, where the browser has no WebCrypto, every verdict is the same", async () => {
+  const plain = await puppeteer.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--host-resolver-rules=MAP yard.example 127.0.0.1"],
+  });
+  try {
+    const page = await plain.newPage();
+    await page.goto(server.address.replace("127.0.0.1", "yard.example") + PAGE);
+    assert.equal(await page.evaluate(() => [isSecureContext, typeof crypto.subtle].join()), "false,undefined");
+    await page.waitForFunction(() => (document.querySelector("[data-trust-line]")?.textContent ?? "").startsWith("List no. 1"));
+    for (const kind of ["unknown-signer", "altered", "unreadable"]) {
+      assert.equal((await give(page, file(`${kind}.json`, CASES[kind][0]))).kind, kind);
+    }
+  } finally {
+    await plain.close();
+  }
+});
+
+test("without scripts the page says which command checks", { skip: WITHOUT_SCRIPT }, async () => {
+  const { page, context } = await freshPage(browser, { script: false });
+  await page.goto(inFolder());
+  const text = await page.$eval("[data-without]", (line) => /** @type {HTMLElement} */ (line).innerText);
+  assert.match(text, /journeybook verify FILE/);
+  assert.equal(await page.$eval("[data-ways]", (ways) => getComputedStyle(ways).display), "none");
+  await context.close();
+});
+
+for (const width of [320, 390, 1200]) {
+  test(`nothing is wider than a page of ${width}`, async () => {
+    const { page, context } = await opened(inFolder(), { width });
+    await give(page, file("good.json", CASES.genuine[0]));
+    assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
+    await context.close();
+  });
+}

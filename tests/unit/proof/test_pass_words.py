@@ -1,0 +1,32 @@
+"""Passphrases: a list that can be told apart, and chance that is even."""
+
+from __future__ import annotations
+
+import hashlib
+from importlib.resources import files
+
+from journeybook.proof.pass_words import new_passphrase, word_list
+
+
+def test_the_list_is_the_published_one() -> None:
+    # SHA-256 of english.txt as the bips repository publishes it (from memory; every copy seen has it).
+    text = (files("journeybook.proof") / "words" / "english.txt").read_bytes()
+    assert hashlib.sha256(text).hexdigest() == (
+        "2f5eed53a4727b4bf8880d8f3f199efc90e58503646d9ff8eff3a2ed3b24dbda"
+    )
+
+
+def test_four_letters_tell_its_2048_words_apart() -> None:
+    words = word_list()
+    assert len(words) == 2048
+    assert len({word[:4] for word in words}) == 2048
+
+
+def test_a_passphrase_is_six_words_of_the_list() -> None:
+    drawn = new_passphrase().split(" ")
+    assert len(drawn) == 6
+    assert set(drawn) <= set(word_list())
+
+
+def test_no_two_passphrases_are_alike() -> None:
+    assert len({new_passphrase() for _ in range(100)}) == 100
