@@ -38,11 +38,30 @@ def add_up(
     *, plan: Mapping[str, Any], percent: int, outcomes: Mapping[str, str], marked: Mapping[str, Marked]
 ) -> dict[str, Json]:
     """Return the result where each question of the form has been marked; shaped as ``check_result`` says."""
-    marks = {question: each.mark for question, each in marked.items()}
-    critical: list[Json] = [question for question, each in marked.items() if ended_critically(each)]
+    return with_marks(
+        plan=plan,
+        percent=percent,
+        outcomes=outcomes,
+        marks={question: each.mark for question, each in marked.items()},
+        critical=[question for question, each in marked.items() if ended_critically(each)],
+    )
+
+
+def with_marks(
+    *,
+    plan: Mapping[str, Any],
+    percent: int,
+    outcomes: Mapping[str, str],
+    marks: dict[str, int],
+    critical: Sequence[str],
+) -> dict[str, Json]:
+    """Return the result from the marks of each question, and the drills that a critical error ended."""
     by_outcome: dict[str, dict[str, int]] = {}
     for question, earned in marks.items():
-        share = by_outcome.setdefault(outcomes[question], {"marks": 0, "of": 0})
+        outcome = outcomes[question]
+        share = by_outcome.get(outcome)
+        if share is None:
+            share = by_outcome[outcome] = {"marks": 0, "of": 0}
         share["marks"] += earned
         share["of"] += WEIGHT
     must_pass: list[dict[str, Any]] = [
@@ -62,7 +81,7 @@ def add_up(
         "cut": least_passing(percent, of),
         "passed": passed,
         "must-pass": list(must_pass),
-        "critical": critical,
+        "critical": [*critical],
         "outcomes": {outcome: dict(share) for outcome, share in by_outcome.items()},
         "questions": dict(marks),
     }

@@ -162,7 +162,9 @@ def _document(trust: TrustList) -> dict[str, Json]:
             "role": key.role,
             "from": key.from_day,
             "until": key.until,
-            "withdrawn": None if key.withdrawn is None else {"on": key.withdrawn.on, "reason": key.withdrawn.reason},
+            "withdrawn": None
+            if key.withdrawn is None
+            else {"on": key.withdrawn.on, "reason": key.withdrawn.reason},
             "demo": key.demo,
         }
         for key in trust.keys

@@ -5,7 +5,7 @@ import { test } from 'node:test';
 import { deflateRawSync, deflateSync, inflateRawSync } from 'node:zlib';
 import { certificateText, scripts, signer, trustText } from './load-proof.mjs';
 
-const { Base45, CertificateCode, Dictionary1, NobleEd25519, RecordInPdf, TrustList, Verdict } = scripts;
+const { Base45, Base58, CertificateCode, DataIntegrity, Dictionary1, NobleEd25519, RecordInPdf, TrustList, Verdict } = scripts;
 const YARD = signer('11'.repeat(32));
 const STRANGER = signer('22'.repeat(32));
 const TODAY = '2026-06-01';
@@ -109,4 +109,18 @@ test('a newer list is accepted when the signer of the current one signed it too'
 test('a list that was changed is not read', async () => {
   await assert.rejects(TrustList.read(trustText([YARD]).replace('Sam Reyes', 'Sam Rayes'), NobleEd25519.verify), { reason: 'altered' });
   await assert.rejects(TrustList.read('{}', NobleEd25519.verify), { reason: 'unreadable' });
+});
+
+test('a key of small order, or one that is no canonical point, is nobody’s', () => {
+  const did = (/** @type {string} */ hex) => `did:key:z${Base58.encode(new Uint8Array([0xed, 0x01, ...Buffer.from(hex, 'hex')]))}`;
+  const weak = ['00'.repeat(32), `01${'00'.repeat(31)}`, `01${'00'.repeat(30)}80`, `ec${'ff'.repeat(30)}7f`,
+    'c7176a703d4dd84fba3c0b760d10670f2a2053fa2c39ccc64ec7fd7792ac037a', `ee${'ff'.repeat(30)}7f`];
+  for (const hex of weak) assert.throws(() => DataIntegrity.keyOf(did(hex)), DataIntegrity.NotGenuine, hex);
+  assert.equal(DataIntegrity.keyOf(YARD.did).length, 32);
+});
+
+test('a certificate that lost its context is altered, whatever its proof says', async () => {
+  const { '@context': _, ...rest } = JSON.parse(certificateText(YARD));
+  const text = JSON.stringify({ ...rest, proof: { '@context': ['https://www.w3.org/ns/credentials/v2'], ...rest.proof } });
+  assert.notEqual(await kindOf(text, await trust()), 'genuine');
 });

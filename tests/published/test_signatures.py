@@ -2,7 +2,8 @@
 
 Sources: W3C Data Integrity EdDSA Cryptosuites 1.0 (2025), TestVectors/eddsa-jcs-2022 and keyPair.json;
 W3C CCG did-method-key, test-vectors/ed25519-x25519.json; RFC 8032 (2017), 7.1; the sign.input of Ed25519's
-reference implementation as ``cryptography_vectors`` carries it.
+reference implementation and the encrypted key asymmetric/PKCS8/ed25519-scrypt.pem, as
+``cryptography_vectors`` has them.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 from journeybook.marking import canonical
 from journeybook.proof import base58, did_key
 from journeybook.proof.data_integrity import NotGenuine, hash_data, signed_by, verify
+from journeybook.proof.key_file import encrypted, open_key, pem
 
 ED25519 = Path(cryptography_vectors.__file__).parent / "asymmetric" / "Ed25519"
 
@@ -124,3 +126,12 @@ def test_every_line_of_the_reference_implementation_signs_alike() -> None:
         private = Ed25519PrivateKey.from_private_bytes(secret[:32])
         assert private.public_key().public_bytes_raw() == public
         assert private.sign(message) + message == signed
+
+
+def test_the_published_encrypted_key_opens_and_is_written_alike() -> None:
+    path = ED25519.parent / "PKCS8" / "ed25519-scrypt.pem"
+    seed = bytes.fromhex("17ed9c73e9db649ec189a612831c5fc570238207c1aa9dfbd2c53e3ff5e5ea85")
+    assert open_key(path, "hunter42").private_bytes_raw() == seed
+    # Its salt, iv and p = 1, as openssl asn1parse shows them.
+    salt, iv = bytes.fromhex("e6211e2348ad69e0"), bytes.fromhex("9bd0a6251f2254f9fd5963887c27cf01")
+    assert pem(encrypted(seed, "hunter42", salt, iv, parallel=1)) == path.read_bytes()

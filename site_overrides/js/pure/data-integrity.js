@@ -6,6 +6,10 @@ const DataIntegrity = (() => {
   'use strict';
 
   const HEADER = [0xed, 0x01];
+  const PRIME = 2n ** 255n - 19n;
+  const EIGHTH = 0x7a03ac9277fdc74ec6cc392cfa53202a0f67100d760b3cba4fd84d3d706a17c7n;
+  /** The heights (y) of the points of small order on edwards25519 (RFC 8032, 5.1): the keys of nobody, under which browsers take forged signatures. */
+  const WEAK = [0n, 1n, PRIME - 1n, EIGHTH, PRIME - EIGHTH];
   const MEMBERS = ['@context', 'cryptosuite', 'proofPurpose', 'proofValue', 'type', 'verificationMethod', 'created'];
 
   /** A document whose proof does not hold. */
@@ -18,7 +22,10 @@ const DataIntegrity = (() => {
     if (bytes.length !== 34 || bytes[0] !== HEADER[0] || bytes[1] !== HEADER[1]) {
       throw new NotGenuine('The signer is not a key of Ed25519.');
     }
-    return bytes.slice(2);
+    const key = bytes.slice(2);
+    const height = key.reduceRight((sum, byte, index) => (sum << 8n) | BigInt(index === 31 ? byte & 0x7f : byte), 0n);
+    if (height >= PRIME || WEAK.includes(height)) throw new NotGenuine('The signer is a key of nobody.');
+    return key;
   }
 
   /** @param {string} text */
@@ -54,7 +61,7 @@ const DataIntegrity = (() => {
     const secured = { ...document };
     if ('@context' in options) {
       const given = list(options['@context']);
-      const held = list(document['@context']).slice(0, given.length);
+      const held = list(document['@context'] ?? null).slice(0, given.length);
       if (Canonical.write(given) !== Canonical.write(held)) throw new NotGenuine('The proof has another context.');
       secured['@context'] = options['@context'];
     }

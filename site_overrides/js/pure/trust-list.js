@@ -6,6 +6,8 @@ const TrustList = (() => {
 
   const FORMAT = 'journeybook trust list 1';
   const DID = /^did:key:z6Mk[1-9A-HJ-NP-Za-km-z]{40,50}$/;
+  /** @param {unknown} value */
+  const isDid = (value) => typeof value === 'string' && DID.test(value);
   const DAY = /^\d{4}-\d\d-\d\d$/;
   const STAMP = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$/;
 
@@ -56,7 +58,7 @@ const TrustList = (() => {
       throw new Refused('unreadable');
     }
     const subject = document?.credentialSubject;
-    const right = subject?.format === FORMAT && DID.test(document.issuer) && STAMP.test(document.validFrom) &&
+    const right = subject?.format === FORMAT && isDid(document.issuer) && STAMP.test(document.validFrom) &&
       typeof subject.holder === 'string' && Number.isSafeInteger(subject.number) &&
       Array.isArray(subject.keys) && subject.keys.every(isKey) &&
       Array.isArray(subject.withdrawn) && subject.withdrawn.every(isWithdrawn);
@@ -66,7 +68,7 @@ const TrustList = (() => {
 
   /** @param {any} key */
   function isKey(key) {
-    return typeof key === 'object' && key !== null && DID.test(key.did) && typeof key.holder === 'string' && DAY.test(key.from) &&
+    return typeof key === 'object' && key !== null && isDid(key.did) && typeof key.holder === 'string' && DAY.test(key.from) &&
       DAY.test(key.until) && typeof key.demo === 'boolean' &&
       (key.withdrawn === null || (typeof key.withdrawn === 'object' && DAY.test(key.withdrawn.on)));
   }

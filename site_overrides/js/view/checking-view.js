@@ -48,9 +48,9 @@ const CheckingView = (() => {
     return svg;
   }
 
-  /** @param {HTMLElement} place @param {{now: () => Date, language: string, subtle?: SubtleCrypto}} outside */
-  function mount(place, outside) {
-    const signed = signatureCheck(outside.subtle);
+  /** @param {HTMLElement} place @param {() => Date} now @param {string} language */
+  function mount(place, now, language) {
+    const signed = signatureCheck(crypto.subtle);
     const answer = Dom.one(place, "[data-answer]");
     /** @type {TrustListFacts | null} */
     let trust = null;
@@ -98,13 +98,10 @@ const CheckingView = (() => {
 
     /** @param {string} date */
     function day(date) {
-      return Dates.isDay(date) ? Dates.long(date, outside.language) : date;
+      return Dates.isDay(date) ? Dates.long(date, language) : date;
     }
 
-    function today() {
-      const now = outside.now();
-      return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-    }
+    const today = () => Dates.day(now());
 
     /** @param {string} date */
     function age(date) {

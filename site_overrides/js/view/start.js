@@ -14,46 +14,30 @@ const Start = (() => {
     const store = CardStore.open(() => window.localStorage);
     const sheet = CardDialog.make(store, { newId: newSeed, now });
     if (typeof DrillPace !== "undefined") DrillPace.keepIn(() => window.localStorage, () => window.matchMedia("(prefers-reduced-motion: reduce)").matches);
-    /** @type {(() => void)[]} */
+    /** @type {(() => unknown)[]} */
     // What only the check or the search needs is loaded only there.
     const steps = [
       () => OneFile.mount(),
-      () => {
-        if (typeof Search === "undefined") return;
-        for (const place of Dom.all(document, "[data-search]")) OneFile.whenOpen(place, () => attempt(() => Search.mount(place)));
-      },
-      () => {
-        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => PracticeView.mountAll(leaf, newSeed, attempt)));
-      },
-      () => {
-        if (typeof BenchesOnPage === "undefined") return;
-        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => BenchesOnPage.mountAll(leaf)));
-      },
-      () => {
-        if (typeof CalculatorView === "undefined") return;
-        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => attempt(() => CalculatorView.mountAll(leaf)));
-      },
-      () => {
-        if (typeof CheckingView === "undefined") return;
-        for (const place of Dom.all(document, "[data-checking]")) {
-          OneFile.whenOpen(place, () => attempt(() => CheckingView.mount(place, { now, language, subtle: crypto.subtle })));
-        }
-      },
+      () => typeof Search !== "undefined" && inEach("[data-search]", Search.mount),
+      () => inEach("[data-leaf]", (leaf) => PracticeView.mountAll(leaf, newSeed, attempt)),
+      () => typeof BenchesOnPage !== "undefined" && inEach("[data-leaf]", BenchesOnPage.mountAll),
+      () => typeof CalculatorView !== "undefined" && inEach("[data-leaf]", CalculatorView.mountAll),
+      () => typeof CheckingView !== "undefined" && inEach("[data-checking]", (place) => CheckingView.mount(place, now, language)),
       // After the questions, whose set-up changes their height.
       () => {
-        for (const leaf of Dom.all(document, "[data-leaf]")) OneFile.whenOpen(leaf, () => FarParts.layOut(leaf));
+        inEach("[data-leaf]", FarParts.layOut);
         FarParts.layOut();
       },
       () => CardView.mount(store, sheet),
       () => RouteView.mount(store, sheet, { now, language }),
-      () => {
-        if (typeof CheckView === "undefined") return;
-        for (const desk of Dom.all(document, "[data-check-desk]")) {
-          OneFile.whenOpen(desk, () => attempt(() => CheckView.mount(desk, store, sheet, { now, newSeed, language })));
-        }
-      },
+      () => typeof CheckView !== "undefined" && inEach("[data-check-desk]", (desk) => CheckView.mount(desk, store, sheet, { now, newSeed, language })),
     ];
     Slices.add(...steps.map((step) => () => attempt(step)));
+  }
+
+  /** Mounts something in every such place, once the leaf that holds it is open. @param {string} selector @param {(place: HTMLElement) => void} mount */
+  function inEach(selector, mount) {
+    for (const place of Dom.all(document, selector)) OneFile.whenOpen(place, () => attempt(() => mount(place)));
   }
 
   /** One part that fails leaves the others, and the page itself, as they are. @param {() => void} step */
