@@ -39,6 +39,7 @@ types: $(TEST_STAMP)
 bench: $(TEST_STAMP)
 	@$(BIN)/python benchmarks/build_time.py
 	@$(BIN)/python benchmarks/load_time.py
+	@$(BIN)/python benchmarks/remark_time.py
 	@$(BIN)/python benchmarks/page_weight.py
 	@node benchmarks/first_view.mjs
 

@@ -1,9 +1,9 @@
 """Times re-marking 100,000 attempts of 60 questions against ``json.loads`` of the same bytes, in the same process.
 
-In turn (A B A B …), both on one processor. The yardstick only parses; ours reads every record strictly, draws its form
-again from its seed, marks each answer and adds up. The attempts are of a course of 240 questions of six kinds, each with a
-seed of its own and answers that are right, wrong and left out; none is seen twice within a run. Ours starts afresh each
-time: what it remembers of answers is part of what is measured.
+In turn (A B A B …), both on one processor. The yardstick only parses; ours reads every record strictly, draws its
+form again from its seed, marks each answer and adds up. The attempts are of a course of 240 questions of six kinds,
+each with a seed of its own and answers that are right, wrong and left out; none is seen twice within a run. Ours
+begins with nothing remembered; what it comes to remember of answers and orders is part of what is measured.
 """
 
 from __future__ import annotations
@@ -26,7 +26,9 @@ CELLS, QUESTIONS_A_CELL, DRAWN = 12, 20, 5
 
 def question(number: int) -> tuple[dict[str, Any], dict[str, Any], list[Any]]:
     """Key, shape and a few answers of a question; the kinds as a usual check mixes them."""
-    kind = ("choice", "choice", "choice", "choices", "choices", "order", "match", "number", "choice", "spot")[number % 10]
+    kind = ("choice", "choice", "choice", "choices", "choices", "order", "match", "number", "choice", "spot")[
+        number % 10
+    ]
     ids = [f"o{letter}" for letter in "abcdef"]
     shape = {"kind": kind, "options": ids, "shuffle": True, "variants": 1}
     if kind == "choice":
@@ -40,15 +42,29 @@ def question(number: int) -> tuple[dict[str, Any], dict[str, Any], list[Any]]:
         before = [[one, other] for at, one in enumerate(ids) for other in ids[at + 1 :]]
         drawn = random.Random(number)
         answers = [drawn.sample(ids, len(ids)) for _ in range(20)] + [ids] * 10
-        return {"kind": kind, "steps": ids, "before": before, "critical": [["oa", "of"]]}, {**shape, "before": before}, answers
+        return (
+            {"kind": kind, "steps": ids, "before": before, "critical": [["oa", "of"]]},
+            {**shape, "before": before},
+            answers,
+        )
     if kind == "match":
         pairs = dict(zip(("i1", "i2", "i3", "i4"), ids, strict=False))
         drawn = random.Random(number)
         answers = [dict(zip(pairs, drawn.sample(ids, 4), strict=True)) for _ in range(20)] + [pairs] * 10
         return {"kind": kind, "items": list(pairs), "answers": ids, "pairs": pairs}, shape, answers
     variants = [{"low": f"{base}", "high": f"{base + 10}"} for base in (165, 265, 365)]
-    key = {"kind": kind, "unit": "L/min", "unit-needed": True, "units": {"L/min": "1", "m3/h": "50/3"}, "variants": variants}
-    answers = [{"value": f"{value / 10:.1f}".replace(".", ","), "unit": unit} for value in range(1600, 2100, 5) for unit in ("L/min", "m3/h")]
+    key = {
+        "kind": kind,
+        "unit": "L/min",
+        "unit-needed": True,
+        "units": {"L/min": "1", "m3/h": "50/3"},
+        "variants": variants,
+    }
+    answers = [
+        {"value": f"{value / 10:.1f}".replace(".", ","), "unit": unit}
+        for value in range(1600, 2100, 5)
+        for unit in ("L/min", "m3/h")
+    ]
     return key, {"kind": kind, "options": [], "shuffle": False, "variants": 3}, answers
 
 
@@ -70,7 +86,9 @@ def course() -> tuple[bytes, dict[str, Any], dict[str, list[Any]]]:
     return canonical.write(content), plan, answers
 
 
-def attempts(count: int, digest: str, plan: dict[str, Any], answers: dict[str, list[Any]], first: int) -> list[bytes]:
+def attempts(
+    count: int, digest: str, plan: dict[str, Any], answers: dict[str, list[Any]], first: int
+) -> list[bytes]:
     """Canonical attempts with seeds from ``first`` on."""
     chance = random.Random(first)
     made = []
@@ -78,7 +96,8 @@ def attempts(count: int, digest: str, plan: dict[str, Any], answers: dict[str, l
         form = draw_form(plan, f"seed-{number}", ())
         given = {one["q"]: chance.choice(answers[one["q"]]) for one in form if chance.random() > 0.03}
         made.append(canonical.write({
-            "format": FORMAT, "course": "synthetic", "version": "1.0", "digest": digest, "profile": "any", "language": "en",
+            "format": FORMAT, "course": "synthetic", "version": "1.0", "digest": digest, "profile": "any",
+            "language": "en",
             "seed": f"seed-{number}", "avoid": [], "form": form, "answers": given, "shown": [one["q"] for one in form],
             "started": "2026-11-24T09:00:00Z", "ended": "2026-11-24T09:40:00Z",
             "card": {"id": f"c-{number}", "name": f"Person {number}", "workplace": "Quillon Basin Works"},
@@ -119,7 +138,9 @@ def main() -> None:
         made += count
         size += sum(map(len, records))
     ratio = statistics.median(one / other for one, other in zip(ours, bare, strict=True))
-    print(f"re-marking {made} attempts of {CELLS * DRAWN} questions, {size / made / 1000:.1f} kB each, one processor")
+    print(
+        f"re-marking {made} attempts of {CELLS * DRAWN} questions, {size / made / 1000:.1f} kB each, one processor"
+    )
     print(f"ours {sum(ours):.2f} s, bare json.loads {sum(bare):.2f} s, ratio {ratio:.2f} (goal 3)")
 
 

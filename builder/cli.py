@@ -23,9 +23,11 @@ from journeybook import __version__
 from journeybook.commands.agreement import agreement
 from journeybook.commands.class_state import class_state
 from journeybook.commands.from_paper import from_paper
+from journeybook.commands.key import key
 from journeybook.commands.mark import mark
 from journeybook.commands.project_option import CONFIG, project_of, say
 from journeybook.commands.seal import seal
+from journeybook.commands.trust import trust
 from journeybook.commands.vouch import vouch
 from journeybook.content.json_schema import schemas
 from journeybook.diagnostics.codes import CODES
@@ -186,3 +188,5 @@ main.add_command(from_paper)
 main.add_command(vouch)
 main.add_command(agreement)
 main.add_command(class_state)
+main.add_command(key)
+main.add_command(trust)

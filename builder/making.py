@@ -18,6 +18,7 @@ from journeybook.marking.release import compare_with_release, last_release
 from journeybook.pages.course_pages import Ready
 from journeybook.pages.words_catalogue import catalogue_problems
 from journeybook.project import Project
+from journeybook.trust_setting import trust_of
 
 
 def courses_of(project: Project) -> tuple[list[Ready], list[Problem]]:
@@ -50,12 +51,12 @@ def checked_courses(project: Project, courses: Sequence[Course]) -> tuple[list[R
 def compared_courses(project: Project, courses: Sequence[Course]) -> tuple[list[Ready], list[Problem]]:
     """Loaded courses compared with their releases, and what was found; compiled only where there is a release."""
     ready: list[Ready] = []
-    problems: list[Problem] = []
+    trust, problems = trust_of(project)
     for course in courses:
         problems += catalogue_problems(course.languages, course.place)
         compiled = Compiled(course)
         released = last_release(project.root / project.courses_dir / course.id, course.profile.id)
         problems += compare_with_release(course, compiled, released)
         is_release = released is not None and released.digest == compiled.digest
-        ready.append(Ready(course=replace(course, draft=not is_release), compiled=compiled))
+        ready.append(Ready(course=replace(course, draft=not is_release), compiled=compiled, trust=trust))
     return ready, problems

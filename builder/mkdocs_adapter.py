@@ -52,6 +52,8 @@ class JourneybookConfig(base.Config):  # type: ignore[no-untyped-call]  # MkDocs
     courses = config_options.ListOfItems(config_options.Type(str))
     profile = config_options.Type(str)
     quizzes = config_options.Type(str, default="quizzes")
+    trust = config_options.Type(str, default="")
+    """The file of the signed trust list, from the folder of mkdocs.yml; empty for none."""
     cache = config_options.Type(str, default=".cache/journeybook")
     """Where the last sites are kept, from the folder of mkdocs.yml; empty for nowhere."""
 
@@ -135,7 +137,8 @@ class JourneybookPlugin(BasePlugin[JourneybookConfig]):  # type: ignore[no-untyp
             # A site map of relative addresses, or of those of a preview, would help nobody.
             config.theme.static_templates.discard("sitemap.xml")
         project = project_of(config, self.config)
-        config.watch.extend(str(folder) for folder in project.watched() if str(folder) not in config.watch)
+        watched = [str(path) for path in (*project.watched(), *_trust_files(project))]
+        config.watch.extend(path for path in watched if path not in config.watch)
         # Making a site makes very many objects and hardly a circle of them; they are looked for once it is done.
         gc.disable()
         made: FinishedSite | Shown
@@ -316,8 +319,15 @@ def project_of(config: MkDocsConfig, settings: JourneybookConfig) -> Project:
         profile=settings.profile,
         courses_dir=courses_dir.relative_to(root).as_posix(),
         quizzes_dir=settings.quizzes,
+        trust=settings.trust,
         today=latest_day(),
     )
+
+
+def _trust_files(project: Project) -> list[Path]:
+    """The trust list, where there is one to look at."""
+    file = project.root / project.trust
+    return [file] if project.trust and file.is_file() else []
 
 
 def read_project(config_file: Path) -> Project:

@@ -19,6 +19,8 @@ class Project:
     """The jurisdiction the site is built for: the name of a file in each course's ``profiles`` folder."""
     courses_dir: str = "course_src"
     quizzes_dir: str = "quizzes"
+    trust: str = ""
+    """The file of the trust list, from ``root``; empty where the site knows no signer."""
     today: date | None = None
     """The latest day that has begun; a later one in a file is a warning. Without it no day counts as still to come."""
 

@@ -157,7 +157,7 @@ def _compiled_for(project: Project, data: bytes) -> tuple[bytes, bool]:
 
 
 def compiled_with(project: Project, course: str, digest: str) -> bytes | None:
-    """The compiled course with a digest, from the releases or from the sources as they stand; None where it is not here."""
+    """The compiled course with a digest, from the releases or the sources as they stand; None where it is not here."""
     for path in _releases(project, course):
         try:
             compiled = path.read_bytes()

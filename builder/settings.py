@@ -35,6 +35,7 @@ class _Settings:
     courses: tuple[str, ...]
     profile: str
     quizzes: str
+    trust: str
     cache: str
 
 
@@ -66,6 +67,9 @@ SETTINGS = Record(
             "here",
         ),
         Field("quizzes", _FOLDER, "The folder of the question banks.", "quizzes", default="quizzes"),
+        Field(
+            "trust", Text(300, blank=True), "The signed list of the keys trusted.", "trust.json", default=""
+        ),
         Field(
             "cache", Text(300, blank=True), "The folder of the kept sites.", ".cache/journeybook", default=""
         ),

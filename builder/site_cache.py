@@ -39,9 +39,13 @@ class Unsure(Exception):  # noqa: N818 - it says what it means
 def key_of(project: Project, name: str) -> str:
     """The key of the site that ``project`` gives under the name ``name``; empty where there can be none."""
     settings = [FORMAT, name, project.profile, project.courses_dir, project.quizzes_dir, *project.courses]
+    settings += ["trust", project.trust]
     settings += [sys.version, *(f"{library} {_version_of(library)}" for library in _LIBRARIES)]
     hashed = hashlib.blake2b(json.dumps(settings).encode(), digest_size=32)
     try:
+        if project.trust:
+            trust = (project.root / project.trust).read_bytes()
+            hashed.update(b"%d " % len(trust) + trust)
         for number, folder in enumerate([*_program(), *_sources(project)]):
             for path, content in _files_below(folder, "") if Path(folder).exists() else ():
                 # Lengths are written out, so that no two trees of files run together to the same bytes.

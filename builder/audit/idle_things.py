@@ -93,7 +93,7 @@ def _idle_questions(course: Course) -> Iterator[Problem]:
             yield warning(
                 "A021",
                 question.place,
-                f"No cell of the check draws the question {question.id}: {question.outcome}, {question.level}.",
+                f"No cell of the check draws the question {question.id} ({question.outcome}, {question.level}).",
                 f"Add `{{outcome: {question.outcome}, level: {question.level}, draw: 1}}` to its cells, or write "
                 "`use: practice` and name it in a lesson.",
             )

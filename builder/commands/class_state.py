@@ -1,4 +1,4 @@
-"""``journeybook class-state``: who of a class is back, marked, vouched for, observed and certified, and what was refused."""
+"""``journeybook class-state``: who is back, marked, vouched for, observed and certified, and what was refused."""
 
 from __future__ import annotations
 

@@ -15,7 +15,7 @@ from journeybook.commands.came_back import SITTING, said, sitting_of
 from journeybook.diagnostics.excerpt import visible
 from journeybook.marking import observation as observations
 from journeybook.sittings import sitting_file
-from journeybook.sittings.sitting import Place, Sitting, SittingRefused, countersigned, vouched
+from journeybook.sittings.sitting import Place, Received, Sitting, SittingRefused, countersigned, vouched
 
 _COLUMNS = ("ticket", "fingerprint", "identity")
 _CSV_CAP = 1 << 20
@@ -49,7 +49,10 @@ class _Row:
 )
 @click.pass_context
 def vouch(context: click.Context, sitting_path: Path, by: str, on: object, list_path: Path | None) -> None:
-    """Confirm, person by person, that the signed class sheet shows the fingerprint that came in, and who the person was."""
+    """Confirm, person by person, that the signed class sheet shows the fingerprint that came in.
+
+    For an attempt it is asked as well whether somebody checked who the person was.
+    """
     sitting = sitting_of(sitting_path)
     if not by.strip():
         raise click.UsageError("--by must say who vouches.", context)
@@ -97,9 +100,10 @@ def _asked(sitting: Sitting) -> Iterator[tuple[Place | None, str, bool]]:
         if place.attempt is not None and place.vouched is None:
             click.echo(f"\n{visible(place.name)} ({visible(place.id)}), ticket {place.ticket}")
             click.echo(
-                f"  attempt {place.attempt.fingerprint}, came by {place.attempt.by_way_of} {visible(place.attempt.source)}"
+                f"  attempt {place.attempt.fingerprint}, came by {place.attempt.by_way_of} "
+                f"{visible(place.attempt.source)}"
             )
-            same = click.confirm("  Does the signed class sheet show this fingerprint?", default=False)
+            same = click.confirm(f"  {_question(place.attempt)}", default=False)
             known = same and click.confirm(
                 f"  Was it checked who this is ({visible(sitting.identity)})?", default=False
             )
@@ -117,6 +121,13 @@ def _asked(sitting: Sitting) -> Iterator[tuple[Place | None, str, bool]]:
                 yield (place if signed else None), held.fingerprint, True
 
 
+def _question(attempt: Received) -> str:
+    """What has to hold: answers on paper had no fingerprint before they were keyed."""
+    if attempt.by_way_of == "keyed":
+        return "Are the keyed answers, compared one by one, those on the signed paper sheet?"
+    return "Does the signed class sheet show this fingerprint?"
+
+
 def _from_list(sitting: Sitting, path: Path) -> Iterator[tuple[Place | None, str, bool]]:
     for row in _rows(path):
         place = sitting.place(row.ticket)
@@ -129,7 +140,8 @@ def _from_list(sitting: Sitting, path: Path) -> Iterator[tuple[Place | None, str
         elif not held:
             why = f"{visible(place.name)} has handed in nothing yet"
         elif row.fingerprint not in held:
-            why = f"the sheet shows {visible(row.fingerprint[:40])}, and of {visible(place.name)} came {', '.join(held)}"
+            shown = visible(row.fingerprint[:40])
+            why = f"the sheet shows {shown}, and of {visible(place.name)} came {', '.join(held)}"
         elif not row.checked and not held[row.fingerprint]:
             why = f"it was not checked who {visible(place.name)} is"
         if why:

@@ -34,6 +34,14 @@ def unit_of(read: NumberReader, bench: FanBench, flow: Fraction) -> FanUnit | No
     churning = read.number(bench, "churning", bench.churning)
     least_speed = read.number(bench, "least-speed", bench.least_speed, most=100)
     alarm = read.number(bench, "alarm-below", bench.alarm_below) if bench.alarm_below else Fraction(0)
+    if bench.alarm_name and not bench.alarm_below:
+        read.flaw(
+            "N009",
+            bench,
+            "alarm-name",
+            "Nothing sounds this alarm: the bench has no `alarm-below`.",
+            "Add `alarm-below:`, the flow below which it sounds, or take `alarm-name` out.",
+        )
     battery, battery_alarm = _battery(read, bench)
     if read.flaws or curve is None:
         return None

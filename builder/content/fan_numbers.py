@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
 import math
+from dataclasses import replace
 from fractions import Fraction
 
 from journeybook.benches.table import Reading
@@ -16,6 +18,8 @@ from journeybook.content.units import canonical_unit, factor_between
 
 MOST_PLACES = 20_000
 """How many places the grid of one bench may have."""
+MOST_DECIMALS = 3
+"""Decimal places of a reading, at most."""
 
 
 def worked_out(bench: FanBench, sheets: Sheets) -> WorkedOut | list[FanFlaw]:
@@ -53,7 +57,7 @@ def _whole(read: NumberReader, bench: FanBench) -> WorkedOut | None:
         )
     if unit is None or read.flaws:
         return None
-    return WorkedOut(
+    found = WorkedOut(
         bench=bench,
         unit=unit,
         controls=controls,
@@ -62,6 +66,33 @@ def _whole(read: NumberReader, bench: FanBench) -> WorkedOut | None:
         readings=readings,
         units=units,
     )
+    chosen = {shown.of for shown in bench.readings if shown.places is None}
+    return replace(found, readings=_with_places(found, chosen)) if chosen else found
+
+
+def _with_places(found: WorkedOut, chosen: set[str]) -> tuple[Reading, ...]:
+    """The readings; those whose author names no ``places`` have enough for two figures of their largest value.
+
+    Largest is what stands at the ends of the controls, and where the bench starts: 82 W in kW is then 0.082, not 0.
+    """
+    ends = [
+        {one.places[0].value, one.places[-1].value, one.places[one.start].value} for one in found.controls
+    ]
+    names = [one.control.of for one in found.controls]
+    largest = dict.fromkeys(chosen, 0.0)
+    for values in itertools.product(*ends):
+        shown = found.exactly(
+            {name: found.native(name, value) for name, value in zip(names, values, strict=True)}
+        )
+        largest = {name: max(most, abs(shown[name])) for name, most in largest.items()}
+    return tuple(
+        Reading(id=one.id, places=_places_for(largest[one.id])) if one.id in chosen else one
+        for one in found.readings
+    )
+
+
+def _places_for(value: float) -> int:
+    return next((places for places in range(MOST_DECIMALS) if value * 10**places >= 9.5), MOST_DECIMALS)
 
 
 def _readings(read: NumberReader, bench: FanBench) -> tuple[tuple[Reading, ...], dict[str, str]]:
@@ -93,7 +124,7 @@ def _readings(read: NumberReader, bench: FanBench) -> tuple[tuple[Reading, ...],
             read.flaw(
                 "N006", shown, "of", f"The reading {shown.of} stands twice.", "Take one of the two out."
             )
-        found[shown.of] = Reading(id=shown.of, places=shown.places)
+        found[shown.of] = Reading(id=shown.of, places=shown.places or 0)
         units[shown.of] = unit or shown.unit
     drawn = {"flow": True, "speed": True, "shown": bench.indicator, "minutes": bench.battery is not None}
     for name, wanted in drawn.items():

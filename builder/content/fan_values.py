@@ -78,7 +78,10 @@ class WorkedOut:
     def table(self) -> Table:
         """The whole grid; remembered."""
         axes = tuple(
-            Axis(id=one.control.of, values=tuple(self._native(one, place.value) for place in one.places))
+            Axis(
+                id=one.control.of,
+                values=tuple(self.native(one.control.of, place.value) for place in one.places),
+            )
             for one in self.controls
         )
         scales = tuple((reading.id, self.scale(reading.id)) for reading in self.readings)
@@ -89,8 +92,9 @@ class WorkedOut:
         found = self.unit.at(Circumstances(**{**dict(self.fixed), **places}))
         return {reading.id: found[reading.id] * self.scale(reading.id) for reading in self.readings}
 
-    def _native(self, control: ShownControl, value: Fraction) -> float:
-        return float(value * self.flow_factor if control.control.of == "setting" else value)
+    def native(self, control: str, value: Fraction) -> float:
+        """A value of a control in the unit that the physics takes."""
+        return float(value * self.flow_factor if control == "setting" else value)
 
     def scale(self, reading: str) -> float:
         """By what the physics' own value of a reading is multiplied to be shown in its unit."""

@@ -80,7 +80,7 @@ KINDS = tuple(one.value for one in RefersTo if one is not RefersTo.GIVEN)
 
 
 def meant_by(written: str) -> str:
-    """The reference that somebody may have meant by braces that hold none, or nothing: `{jobcard.a}` is `{job-card.a}`."""
+    """The reference that was perhaps meant by braces that hold none, or nothing: `{jobcard.a}` is `{job-card.a}`."""
     found = re.fullmatch(r"\{\s*([\w-]+)\s*[.:\s]\s*([^|]*?)(\.number)?\s*(\|[^|]+)?\}", written)
     if found is None:
         return ""

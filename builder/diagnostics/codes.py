@@ -34,6 +34,7 @@ STAGES: Mapping[str, str] = MappingProxyType(
         "H": "sittings and what they hold",
         "O": "observations of a practical",
         "Y": "answers keyed from paper",
+        "V": "the trust list",
         "A": "the audit",
     }
 )
@@ -120,6 +121,7 @@ _LESSONS = {
     "L003": "A module has no lessons.",
     "L004": "A lesson has no body.",
     "L005": "A lesson practises with a retired question.",
+    "L006": "A figure or a bench stands twice in a lesson.",
 }
 
 _QUESTIONS = {
@@ -216,6 +218,8 @@ _BENCHES = {
     "N015": "A goal cannot be judged.",
     "N016": "A bench does not say which flow is held.",
     "N017": "A trial starts where its goal is met.",
+    "N018": "A bench has no caution.",
+    "N019": "A word is too long for the drawing of a bench.",
     "N050": "A rule of an assembly names a part that is not there.",
     "N051": "A rule of an assembly puts a step before itself.",
     "N052": "The rules of an assembly run in a circle.",
@@ -229,6 +233,9 @@ _BENCHES = {
     "N060": "The parts of an assembly do not fit on a sheet.",
     "N061": "A rule of an assembly has no reason.",
     "N062": "An assembly has no rules.",
+    "N063": "A part goes in deeper than there is anything to go into.",
+    "N064": "The name of the first part has no room in the drawing.",
+    "N065": "A look is not seen on a shape.",
 }
 
 _FIGURES = {
@@ -298,6 +305,13 @@ _INTERFACE = {
     "T003": "A translated text does not have the gaps of the English one.",
 }
 
+_TRUST = {
+    "V001": "The trust list cannot be read.",
+    "V002": "This is not a trust list.",
+    "V003": "The trust list was changed after it was signed.",
+    "V004": "The trust list cannot be checked.",
+}
+
 _AUDIT = {
     "A001": "An outcome has no lesson.",
     "A002": "An outcome has no practice question.",
@@ -333,6 +347,7 @@ CODES: Mapping[str, str] = MappingProxyType(
     | _WORDING
     | _INTERFACE
     | CODES_OF_RECORDS
+    | _TRUST
     | _AUDIT
 )
 """Code -> its title, one sentence."""

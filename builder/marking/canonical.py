@@ -161,7 +161,9 @@ def _parsed(text: str, pairs: Callable[[list[tuple[str, Json]]], Json] | None = 
             parse_int=whole,
         )
     except json.JSONDecodeError as error:
-        raise NotCanonical("json", f"Line {error.lineno}, column {error.colno}: {error.msg}.") from error
+        raise NotCanonical(
+            "json", f"Line {error.lineno}, column {error.colno}: {error.msg[0].lower()}{error.msg[1:]}."
+        ) from error
     except RecursionError as error:
         raise NotCanonical("depth", _TOO_DEEP) from error
     return value

@@ -1,8 +1,8 @@
-"""Many seeded streams at one time: the numbers of ``stream`` for all questions of a form, in lanes of one large integer.
+"""Many seeded streams at one time: the numbers of ``stream`` for every question of a form, in lanes of one integer.
 
 Adding, shifting and masking an integer of five hundred bytes takes Python hardly longer than one of four, so sixty
 generators cost about as much as one. Each lane is 64 bits wide and holds a word of 32, so that nothing runs over into
-its neighbour. ``tests/unit/marking/test_quick_remark.py`` holds the numbers to those of ``stream``.
+its neighbour. ``tests/property/test_quick_remark.py`` holds the numbers to those of ``stream``.
 """
 
 from __future__ import annotations

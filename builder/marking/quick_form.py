@@ -1,7 +1,7 @@
 """The form of a seed as the text that stands in a record, for marking very many: the same form as ``draw.draw_form``.
 
-Everything that does not depend on the seed is worked out once for a plan. Where a draw has to be repeated, or a plan has
-what is not foreseen here, None is returned and ``draw_form`` decides.
+Everything that does not depend on the seed is worked out once for a plan. Where a number might be rejected, or a plan
+has what is not foreseen here, None is returned and ``draw_form`` decides.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from journeybook.marking.lanes import first_numbers, numbers
 from journeybook.marking.precedence import broken_pairs
 
 _NEVER_REJECTED = 64
-"""A number from here on is kept by every bound up to it: what is rejected lies below 2^32 mod bound, so below the bound."""
+"""A number from here on is kept by every bound up to it: rejected is what lies below 2^32 mod bound, so below it."""
 _MOST_OPTIONS = 64
 _REMEMBERED = 5040
 """Orders of one question whose text is kept."""
@@ -96,7 +96,7 @@ class QuickForms:
                 self._fixed += [each.encode() for each in ids]
             else:
                 self._groups.append((count, [each.encode() for each in ids]))
-        # Id; what is hashed after the seed's line for position, variant and options; variants; options to shuffle; orders.
+        # Id; what is hashed after the seed for position, variant and options; variants; options to shuffle; orders.
         self._rows: dict[bytes, tuple[str, bytes, bytes, bytes, int, int, _Orders]] = {}
         for question in seen:
             shape, name = plan["questions"][question], question.encode()
@@ -104,18 +104,19 @@ class QuickForms:
             shuffled = len(orders.bounds) + 1 if orders.bounds else 0
             self.usable &= shuffled <= _MOST_OPTIONS and shape["variants"] <= _NEVER_REJECTED
             self._rows[name] = (
-                question, name + b"\nposition", name + b"\nvariant", name + b"\noptions", shape["variants"], shuffled, orders,
+                question, name + b"\nposition", name + b"\nvariant", name + b"\noptions",
+                shape["variants"], shuffled, orders,
             )  # fmt: skip
         self._index = [_index(count) for count in range(_MOST_OPTIONS + 1)]
 
     def form(self, seed: str) -> tuple[str, list[tuple[str, int]]] | None:
-        """The text between the brackets of ``form``, and each question with its variant; nothing to avoid. Or None."""
+        """The text between the brackets of ``form``, and each question with its variant; or None."""
         sha = hashlib.sha256
         line = seed.encode() + b"\n"
         drawn = list(self._fixed)
         for count, ids in self._groups:
-            ranked = sorted(zip([sha(line + each).digest() for each in ids], ids))  # noqa: B905 - of one length
-            drawn += [each for _, each in ranked[:count]]
+            ranked = {sha(line + each).digest(): each for each in ids}
+            drawn += [ranked[each] for each in sorted(ranked)[:count]]
         rows = [self._rows[each] for each in drawn]
         varied = [row for row in rows if row[4] > 1]
         firsts = first_numbers(

@@ -2,8 +2,8 @@
 
 What a record should look like is worked out as text and compared with it, so hardly anything is parsed: the form from
 its seed, the rest by expressions that let through nothing but canonical JSON, each answer by what the very same text
-was worth before. ``None`` says nothing against a record: ``remark.Marker.re_mark`` then reads it piece by piece, and says
-what is wrong. A record that gets a result here gets the same there (``tests/property/test_quick_remark.py``).
+was worth before. ``None`` says nothing against a record: ``remark.Marker.re_mark`` then reads it piece by piece, and
+says what is wrong. What gets a result here gets the same there (``tests/property/test_quick_remark.py``).
 """
 
 from __future__ import annotations
@@ -20,8 +20,8 @@ from journeybook.marking.mark import mark
 from journeybook.marking.quick_form import QuickForms
 from journeybook.marking.result import ended_critically, with_marks
 
-_ID = r'"[^"\\\x00-\x1f]{1,%d}"' % LONGEST_TEXT
-_TEXT = r'"[^"\\\x00-\x1f]{0,%d}"' % LONGEST_TEXT
+_ID = rf'"[^"\\\x00-\x1f]{{1,{LONGEST_TEXT}}}"'
+_TEXT = rf'"[^"\\\x00-\x1f]{{0,{LONGEST_TEXT}}}"'
 _STAMP = r'"([0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z)"'
 _ANSWERS = re.compile(
     r'"([^"\\\x00-\x1f]+)":("[^"\\\x00-\x1f]*"|null|\[[^\[\]{}]*\]|\{[^\[\]{}]*\})(?:,|\Z)'

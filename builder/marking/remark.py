@@ -37,7 +37,11 @@ _REFUSALS = {
     "size": ("M002", "Ask for the file that the check itself saved."),
     "depth": ("M002", "Ask for the file that the check itself saved."),
     "utf-8": ("M001", "Choose the file that the check saved; another program has perhaps rewritten it."),
-    "json": ("M001", "Choose the file that the check saved; it was perhaps cut short on its way."),
+    "json": (
+        "M001",
+        "Choose the file that the check saved: it begins with `{`. Where this one does, it was cut short or changed on "
+        "its way; ask for it again.",
+    ),
     "duplicate": ("M003", "Ask for the file as the check saved it; no page of ours writes this."),
     "number": ("M003", "Ask for the file as the check saved it; no page of ours writes this."),
     "surrogate": ("M003", "Ask for the file as the check saved it; no page of ours writes this."),
@@ -48,6 +52,13 @@ _LONGEST_NAMED = 80
 """A file that somebody made up may name a hundred thousand questions; nobody reads them all."""
 _SHAPE_MEND = "Ask for the file as the check saved it."
 _SIT_AGAIN = "Ask how the record came about, and let the person sit the check again."
+
+
+def _said(code: str, detail: str) -> str:
+    """What is wrong, and for a file of another kind also what it was read as."""
+    if code != "M001":
+        return detail
+    return f"This was read as the record of a check, which is JSON, and it is none: {detail[0].lower()}{detail[1:]}"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -105,7 +116,7 @@ class Marker:
             attempt = records.read(attempt_bytes)
         except canonical.NotCanonical as refused:
             code, mend = _REFUSALS[refused.reason]
-            problems = [fault(code, place, refused.detail, mend)]
+            problems = [fault(code, place, _said(code, refused.detail), mend)]
         except records.NotAnAttempt as refused:
             problems = [fault(refused.code, place, refused.message, _SHAPE_MEND)]
         else:

@@ -14,6 +14,8 @@ class BuildFacts:
     """True unless this very content is a release."""
     profile: str
     """Title of the jurisdiction's profile."""
+    trust: str = ""
+    """Canonical text of the site's trust list; empty where the site knows no signer."""
 
 
 def short_digest(digest: str) -> str:

@@ -34,6 +34,8 @@ class Ready:
 
     course: Course
     compiled: Compiled
+    trust: str = ""
+    """Canonical text of the site's trust list; empty where there is none."""
 
 
 class CoursePages:
@@ -50,6 +52,7 @@ class CoursePages:
             version=course.version,
             draft=course.draft,
             profile=course.profile.title,
+            trust=ready.trust,
         )
         self._compiled = ready.compiled
         self._shell = Shell(course, self.wording, self._facts, self._digest, several=several, preview=preview)

@@ -47,7 +47,7 @@ def reading_makers(course: Course, wording: Wording, release: BuildFacts) -> dic
             f"{course.id}/kit.html": partial(kit_leaf, course, wording),
             f"{course.id}/sources.html": partial(sources_leaf, course),
             f"{course.id}/search.html": partial(search_leaf, course, wording),
-            f"{course.id}/checking.html": partial(checking_leaf, course, wording),
+            f"{course.id}/checking.html": partial(checking_leaf, course, wording, release.trust),
         }
     )
 

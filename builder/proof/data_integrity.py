@@ -154,12 +154,12 @@ def _named(method: object) -> tuple[str, Ed25519PublicKey]:
     did = method.partition("#")[0]
     if method != method_of(did):
         raise NotGenuine("signer", "The signer is not named as a did:key is.")
-    return did, _known(did)
+    return did, public_key(did)
 
 
 @lru_cache(maxsize=256)
-def _known(did: str) -> Ed25519PublicKey:
-    """The key of a did, kept: a firm's certificates are signed by a handful."""
+def public_key(did: str) -> Ed25519PublicKey:
+    """Return the key that a did names, kept: a firm's certificates are signed by a handful. Raises NotGenuine."""
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PublicKey
 
     try:

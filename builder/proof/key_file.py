@@ -47,17 +47,19 @@ class KeyRefused(ValueError):  # noqa: N818 - what happened to the key
         super().__init__(detail)
 
 
-def write_key(path: Path, seed: bytes, passphrase: str) -> None:
+def write_key(path: Path, seed: bytes, passphrase: str, plate: str = "", *, anew: bool = False) -> None:
     """Write the key of a 32-byte ``seed`` to ``path``, for its owner's eyes alone; it is on the disk when this returns.
 
-    Raises KeyRefused where something is there already: a key is never written over. Whether the place is right is
-    for ``refuse_place``.
+    The lines of its ``plate`` stand above it. Raises KeyRefused where something is there already: a key is never
+    written over, but ``anew`` puts the same key under another passphrase. Whether the place is right is for
+    ``refuse_place``.
     """
-    if path.exists():
+    if path.exists() and not anew:
         raise KeyRefused(
             "there", f"{path} is there already, and a key is never written over. Name another file."
         )
-    data = pem(encrypted(seed, passphrase, secrets.token_bytes(16), secrets.token_bytes(16)))
+    hidden = pem(encrypted(seed, passphrase, secrets.token_bytes(16), secrets.token_bytes(16)))
+    data = plate.encode("utf-8") + hidden
     unfinished = path.with_name(path.name + ".unfinished")
     unfinished.unlink(missing_ok=True)
     with os.fdopen(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
@@ -73,15 +75,12 @@ def open_key(path: Path, passphrase: str) -> Ed25519PrivateKey:
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
     from cryptography.hazmat.primitives.serialization import load_pem_private_key
 
-    try:
-        with path.open("rb") as file:
-            data = file.read(SIZE_CAP + 1)
-    except OSError as error:
-        raise KeyRefused("missing", f"{path} cannot be read: {error.strerror or error}.") from error
-    if len(data) > SIZE_CAP or f"-----BEGIN {_LABEL}-----".encode() not in data:
+    data = bytes_of(path)
+    start = data.find(f"-----BEGIN {_LABEL}-----".encode())
+    if start < 0:
         raise KeyRefused("unreadable", f"{path} is not an encrypted key.")
     try:
-        private = load_pem_private_key(data, _secret(passphrase))
+        private = load_pem_private_key(data[start:], _secret(passphrase))
     except (ValueError, TypeError, UnsupportedAlgorithm, MemoryError) as error:
         raise KeyRefused(
             "passphrase", f"The passphrase does not open {path}, or the file is damaged."
@@ -89,6 +88,18 @@ def open_key(path: Path, passphrase: str) -> Ed25519PrivateKey:
     if not isinstance(private, Ed25519PrivateKey):
         raise KeyRefused("kind", f"{path} is a key of another kind than Ed25519.")
     return private
+
+
+def bytes_of(path: Path) -> bytes:
+    """Return what stands in a key file or on a plate; raise KeyRefused where it cannot be read or is too long."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(SIZE_CAP + 1)
+    except OSError as error:
+        raise KeyRefused("missing", f"{path} cannot be read: {error.strerror or error}.") from error
+    if len(data) > SIZE_CAP:
+        raise KeyRefused("unreadable", f"{path} is not an encrypted key.")
+    return data
 
 
 def refuse_place(path: Path, homes: Iterable[Path]) -> None:
@@ -102,6 +113,8 @@ def refuse_place(path: Path, homes: Iterable[Path]) -> None:
             raise _misplaced(path, f"{above} is under version control")
         if (above / _OF_A_SITE).exists():
             raise _misplaced(path, f"{above} is a built site")
+        if (above / "mkdocs.yml").exists():
+            raise _misplaced(path, f"{above} is the folder of a site")
 
 
 def _misplaced(path: Path, why: str) -> KeyRefused:

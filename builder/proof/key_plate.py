@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING
 from journeybook.marking import canonical
 from journeybook.marking.kind import Json
 from journeybook.proof import base58
-from journeybook.proof.data_integrity import signs
+from journeybook.proof.data_integrity import public_key
 from journeybook.proof.did_key import did_of, public_of
 
 if TYPE_CHECKING:
@@ -79,7 +79,10 @@ def plate_text(plate: KeyPlate, private: Ed25519PrivateKey) -> str:
 
 
 def line_of(text: str) -> str:
-    """Return a text as a plate holds it: NFC, single spaces, printable; raise ValueError where nothing or too much is left."""
+    """Return a text as a plate holds it: NFC, single spaces, printable.
+
+    Raises ValueError where nothing or too much is left.
+    """
     found = " ".join(unicodedata.normalize("NFC", text).split())
     if not found or len(found) > LONGEST_TEXT or not found.isprintable():
         raise ValueError(f"This has to be a text of 1 to {LONGEST_TEXT} letters.")
@@ -104,6 +107,8 @@ def read_plate(text: str) -> KeyPlate:
 
 
 def _checked(found: dict[str, str]) -> KeyPlate:
+    from cryptography.exceptions import InvalidSignature
+
     try:
         plate = KeyPlate(
             did=found["Did"],
@@ -114,11 +119,11 @@ def _checked(found: dict[str, str]) -> KeyPlate:
             demo={"yes": True, "no": False}[found["Demo"]],
         )
         signature = base58.decode(found["Signature"].removeprefix("z"))
-        holds = signs(plate.did, signature, _signed(plate))
+        public_key(plate.did).verify(signature, _signed(plate))
     except (ValueError, KeyError) as error:
         raise NotAPlate("The key plate is damaged.") from error
-    if not holds:
-        raise NotAPlate("The key plate was changed after its key signed it.")
+    except InvalidSignature as error:
+        raise NotAPlate("The key plate was changed after its key signed it.") from error
     return plate
 
 

@@ -50,8 +50,8 @@ def new_passphrase(words: int = WORDS) -> str:
 def read_back(text: str) -> str:
     """Return the passphrase that somebody typed, in the form in which it was drawn.
 
-    Capitals, hyphens, commas and spaces do not matter, and of a word the first four letters are enough. Raises WrongWord
-    for a word that is not in the list, so that a slip is named before a key is tried.
+    Capitals, hyphens, commas and spaces do not matter, and of a word the first four letters are enough. Raises
+    WrongWord for a word that is not in the list, so that a slip is named before a key is tried.
     """
     for sign in ",;.-_\u2013\u00a0":
         text = text.replace(sign, " ")

@@ -18,7 +18,11 @@ from journeybook.proof import base45
 
 PREFIX = "JB2:"
 LONGEST_PIECE = 480
-"""Signs in a piece that we write: a multiple of three, so that no cut parts the signs of two bytes. Up to 700 are read."""
+"""Signs in a piece that we write: a multiple of three, so that no cut parts the signs of two bytes.
+
+No such piece ends in a space either, so a space that a mail program takes away at a line's end is none of ours.
+Up to 700 signs are read.
+"""
 MOST_PARTS = 99
 LETTERS = 8
 _CODE = re.compile(

@@ -34,7 +34,7 @@ _SENTENCES: dict[Reason, str] = {
     "unreadable": "This is not a trust list.",
     "altered": "The trust list is not as its issuer signed it.",
     "older": "The trust list is not newer than the one in use.",
-    "stranger": "The trust list is not signed by the key of the one in use.",
+    "stranger": "The trust list is not signed by a key that the one in use trusts.",
     "none-before": "No trust list is in use that could vouch for this one.",
 }
 
@@ -142,16 +142,26 @@ def write(trust: TrustList, private: Ed25519PrivateKey, *before: Ed25519PrivateK
 
 
 def accept(newer: TrustList, current: TrustList | None) -> None:
-    """Raise Refused unless ``newer`` may replace ``current``: a higher number, signed also by the current issuer.
+    """Raise Refused unless ``newer`` may replace ``current``: a higher number, signed by a key that ``current`` trusts.
 
-    Where no list is in use, nothing can vouch for one that somebody brings along.
+    That is its issuer's, or another that may sign on the day of the newer list; none that is withdrawn, and no demo key
+    beside the issuer's. So a second key of the firm helps where the first is lost. Where no list is in use, nothing can
+    vouch for one that somebody brings along.
     """
     if current is None:
         raise Refused("none-before")
     if newer.number <= current.number:
         raise Refused("older")
-    if current.issuer not in newer.signers:
+    if not any(_vouches(current, did, newer.date) for did in newer.signers):
         raise Refused("stranger")
+
+
+def _vouches(current: TrustList, did: str, day: str) -> bool:
+    known = [key for key in current.keys if key.did == did]
+    if any(key.withdrawn for key in known):
+        return False
+    # The issuer's key vouches beyond its dates as well: a list that was renewed late is not a stranger's.
+    return did == current.issuer or any(key.from_day <= day <= key.until and not key.demo for key in known)
 
 
 def _document(trust: TrustList) -> dict[str, Json]:

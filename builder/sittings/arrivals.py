@@ -1,4 +1,4 @@
-"""What came back, file by file: read without following links out of a folder, never more than is needed, never moved."""
+"""What came back, file by file: read without following links out of a folder, never more than needed, never moved."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ def arrivals(paths: Iterable[Path]) -> Iterator[Arrival]:
 
 
 def safe_name(name: str) -> str:
-    """A file's name as one line of Unicode text, control characters and broken bytes made visible, cut where it is long."""
+    """A file's name as one line of text: control characters and broken bytes made visible, cut where it is long."""
     told = visible(os.fsencode(name).decode("utf-8", "replace"))
     return told if len(told) <= _LONGEST_NAME else told[: _LONGEST_NAME - 1] + "…"
 

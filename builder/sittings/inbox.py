@@ -19,6 +19,7 @@ from journeybook.marking import attempt as attempts
 from journeybook.marking import canonical
 from journeybook.marking import observation as observations
 from journeybook.marking.fingerprint import fingerprint
+from journeybook.marking.observed import misfits
 from journeybook.marking.remark import Marker
 from journeybook.proof.record_codes import PREFIX, from_codes
 from journeybook.sittings import keyed, sitting_file
@@ -34,7 +35,7 @@ from journeybook.sittings.sitting import (
 )
 
 OUTCOMES = ("taken in", "already held", "refused", "incomplete", "not here", "no record")
-"""``incomplete``: parts of codes are missing. ``not here``: the course to mark by is not. ``no record``: something else."""
+"""``incomplete``: parts of codes are missing. ``not here``: the course is missing. ``no record``: something else."""
 NEEDS_SOMEBODY = frozenset({"refused", "incomplete", "not here"})
 _MOST_NOTED = 5000
 """Refused records that a sitting keeps; beyond, they are told and not noted, so that nobody can fill the file up."""

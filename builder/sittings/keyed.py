@@ -128,7 +128,7 @@ def read_keyed(data: bytes, path: str) -> tuple[FileRead | None, list[Problem]]:
 def record_of(
     file: FileRead, sitting: Sitting, seat: Seat, compiled: Mapping[str, Any]
 ) -> tuple[bytes, list[Problem]]:
-    """Return the attempt of a keyed file, or what has to be mended in it. ``compiled``: the content of compiled.json."""
+    """Return the attempt of a keyed file, or what has to be mended. ``compiled``: the content of compiled.json."""
     keyed: KeyedFile = file.value
     form = draw_form(compiled["public"]["plan"], seat.ticket, seat.avoid)
     keys: Mapping[str, Any] = compiled["private"]["keys"]

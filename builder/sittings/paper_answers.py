@@ -101,10 +101,8 @@ def _picked(text: str, drawn: Sequence[str], count: int | None) -> list[str | No
 def _meant(mark: str, drawn: Sequence[str]) -> str | None:
     if mark == "-":
         return None
-    if _COUNT.fullmatch(mark):
-        index = int(mark) - 1
-    else:
-        index = LETTERS.find(mark) if len(mark) == 1 else -1
+    of_letter = LETTERS.find(mark) if len(mark) == 1 else -1
+    index = int(mark) - 1 if _COUNT.fullmatch(mark) else of_letter
     if not 0 <= index < len(drawn):
         raise NotThisKind(f"“{mark[:20]}” is none of {_span(len(drawn))}")
     return drawn[index]

@@ -103,6 +103,15 @@ test('a newer list is accepted when the signer of the current one signed it too'
   const stranger = await TrustList.read(trustText([STRANGER], { number: 2 }), NobleEd25519.verify);
   assert.throws(() => TrustList.accept(stranger, current), { reason: 'stranger' });
   assert.throws(() => TrustList.accept(current, current), { reason: 'older' });
+  // A second key of the list in use vouches as well: on its days, unless it is withdrawn or a demo key.
+  const spare = { ...current.keys[0], did: STRANGER.did };
+  const beside = (/** @type {object} */ changed) => ({ ...current, keys: [...current.keys, { ...spare, ...changed }] });
+  assert.doesNotThrow(() => TrustList.accept(stranger, beside({})));
+  for (const changed of [{ until: '2020-12-31' }, { withdrawn: { on: '2026-01-02', reason: 'lost' } }, { demo: true }]) {
+    assert.throws(() => TrustList.accept(stranger, beside(changed)), { reason: 'stranger' });
+  }
+  const gone = { ...current, keys: [{ ...current.keys[0], withdrawn: { on: '2026-01-02', reason: 'stolen' } }] };
+  assert.throws(() => TrustList.accept(newer, gone), { reason: 'stranger' });
   assert.throws(() => TrustList.accept(newer, null), { reason: 'none-before' });
 });
 

@@ -19,7 +19,7 @@ from journeybook.marking.remark import Marker
 from journeybook.marking.stream import Stream, stream
 
 sys.path.insert(0, str(Path(__file__).parents[2] / "benchmarks"))
-from remark_time import attempts, course  # noqa: E402 - the course of the benchmark, which has most kinds
+from remark_time import attempts, course
 
 COMPILED, PLAN, ANSWERS = course()
 MARKER = Marker(COMPILED)
@@ -83,7 +83,8 @@ def test_every_kept_record_gets_its_result() -> None:
 
 def changes() -> st.SearchStrategy[tuple[int, bytes, int]]:
     piece = st.sampled_from([
-        b"", b'"', b"\\", b" ", b"\n", b",", b"{", b"}", b"[", b"]", b"0", b"1", b"-", b"null", b"true", b"\xff", b"\xc3\xa9",
+        b"", b'"', b"\\", b" ", b"\n", b",", b"{", b"}", b"[", b"]", b"0", b"1", b"-", b"null", b"true", b"\xff",
+        b"\xc3\xa9",
         b'"a":', b'},"avoid":[', b'"avoid":["x"]', b'],"format":"', b'"oa"', b"\\u0041", b"1.0", b"e9", b"\xed\xa0\x80",
     ])  # fmt: skip
     return st.tuples(st.integers(0, 9000), piece | st.binary(max_size=3), st.integers(0, 12))

@@ -27,6 +27,7 @@ from journeybook.content.checks.practice import check_practice
 from journeybook.content.checks.references import check_references
 from journeybook.content.checks.repeated_ids import check_ids_of_the_course, check_ids_within_questions
 from journeybook.content.checks.shown_as_typed import check_shown_as_typed
+from journeybook.content.checks.shown_once import check_shown_once
 from journeybook.content.checks.taken_ids import check_taken_ids
 from journeybook.content.checks.trials import check_trials
 from journeybook.content.checks.word_parts import check_word_parts
@@ -81,6 +82,7 @@ def cross_check(got: Gathered) -> Iterator[Problem]:
 def _check_file(file: FileRead, draft_course: bool) -> list[Problem]:
     problems = [*check_shown_as_typed(file), *check_grounds(file, draft_course), *check_drills(file)]
     problems += [*check_practicals(file), *check_job_cards(file)]
+    problems += check_shown_once(file)
     problems += check_assembly_benches(file, draft_course)
     if file.every(Question):
         problems += [problem for check in OF_QUESTIONS for problem in check(file)]

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from journeybook.content.checks.circles import find_circle
+from journeybook.content.checks.exploded_drawings import check_depths, check_looks, check_name_of_base
 from journeybook.content.exploded_parts import assembly_of
 from journeybook.content.file_read import FileRead
 from journeybook.content.model.assembly_bench import AssemblyBench, BenchPart
@@ -21,14 +22,12 @@ def check_assembly_benches(file: FileRead, draft_course: bool) -> Iterator[Probl
     """Everything that is wrong with the assembly benches of a file."""
     for bench in file.every(AssemblyBench):
         yield from _check_reasons(file, bench, draft_course)
-        problems = [
-            *_check_ids(file, bench),
-            *_check_number(file, bench),
-            *_check_rules(file, bench),
-            *_check_sizes(file, bench),
-            *_check_joins(file, bench),
-        ]
+        problems = [*_check_ids(file, bench), *_check_number(file, bench), *_check_sizes(file, bench)]
+        if not any(problem.code == "C016" for problem in problems):
+            # With two parts of one name nobody knows which of them a rule or another part means.
+            problems += [*_check_rules(file, bench), *_check_joins(file, bench)]
         yield from problems
+        yield from check_looks(file, bench)
         if not problems:
             yield from _check_places(file, bench)
 
@@ -182,8 +181,10 @@ def _check_joins(file: FileRead, bench: AssemblyBench) -> Iterator[Problem]:
 
 
 def _check_places(file: FileRead, bench: AssemblyBench) -> Iterator[Problem]:
-    """Two parts on one side of a third, in each other's place; a drawing that no sheet holds."""
-    clash = False
+    """Two parts on one side of a third, in each other's place; too deep; a drawing that no sheet holds."""
+    too_deep = list(check_depths(file, bench))
+    yield from too_deep
+    clash = bool(too_deep)
     for one, other in combinations([part for part in bench.parts if part.joins], 2):
         if (one.joins, one.side) == (other.joins, other.side) and _meet(one, other):
             clash = True
@@ -194,7 +195,12 @@ def _check_places(file: FileRead, bench: AssemblyBench) -> Iterator[Problem]:
                 "Let one go on the other, or move them apart with `shift`.",
                 (file.place(one, "joins"),),
             )
-    if not clash and places(assembly_of(bench)) is None:
+    if clash:
+        return
+    found = places(assembly_of(bench))
+    if found is not None:
+        yield from check_name_of_base(file, bench, found)
+    else:
         yield fault(
             "N060",
             file.place(bench, "parts"),

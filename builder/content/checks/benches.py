@@ -11,11 +11,32 @@ from journeybook.content.model import FanBench
 from journeybook.content.model.fan_bench import FanControl
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Problem
+from journeybook.drawing.plans.letters import width_of
+
+_ROOM = {"inlet": 380.0, "filter": 86.0, "fan": 86.0, "duct": 112.0, "outlet": 66.0}
+"""How wide each word may be in the drawing (``templates/parts/fan-drawing.html``), so that none runs into another."""
 
 
 def check_fan_benches(file: FileRead, sheets: SheetsRead) -> list[Problem]:
-    """Every number can be used, the curve falls, and each control has places in a row."""
-    return [*_check(file, sheets)] if file.every(FanBench) else []
+    """Every number can be used, the curve falls, each control has places in a row, and the words have room."""
+    return [*_check_words(file), *_check(file, sheets)] if file.every(FanBench) else []
+
+
+def _check_words(file: FileRead) -> Iterator[Problem]:
+    for bench in file.every(FanBench):
+        for part, room in _ROOM.items():
+            word = getattr(bench.parts, part)
+            if word and width_of(word, "small") > room:
+                fits = next(
+                    count for count in range(len(word), 0, -1) if width_of(word[:count], "small") <= room
+                )
+                yield fault(
+                    "N019",
+                    file.place(bench.parts, part),
+                    f"`{word[:60]}` is too long for its place in the drawing, and would run into another word.",
+                    f"Write a word of about {fits} letters, or leave it out: then it is called "
+                    f"{part.capitalize()}.",
+                )
 
 
 def _check(file: FileRead, sheets: SheetsRead) -> Iterator[Problem]:

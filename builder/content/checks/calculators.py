@@ -11,8 +11,7 @@ from journeybook.content.calculations import Range, Working, folded, range_of
 from journeybook.content.checks.in_expression import at_name, inside, unsure_sheet
 from journeybook.content.file_read import FileRead
 from journeybook.content.gathered import SheetsRead
-from journeybook.content.model.calculators import Calculator, CalculatorInput, CalculatorResult, formula_name
-from journeybook.content.model.lessons import BlockKind, Lesson
+from journeybook.content.model.calculators import Calculator, CalculatorInput, CalculatorResult
 from journeybook.content.number_values import sheet_numbers
 from journeybook.content.postfix import Stopped
 from journeybook.diagnostics.codes import fault
@@ -60,8 +59,6 @@ def check_calculators(file: FileRead, sheets: SheetsRead) -> list[Problem]:
             )
             found.extend(_check_outcomes(file, calculator, ready))
         problems.extend(found)
-    for lesson in file.every(Lesson):
-        problems.extend(_check_shown_once(file, lesson))
     return problems
 
 
@@ -263,18 +260,3 @@ def _written(calculator: Calculator, inputs: Mapping[str, Fraction]) -> str:
         for one in calculator.inputs
     ]
     return ", ".join(shown)
-
-
-def _check_shown_once(file: FileRead, lesson: Lesson) -> Iterator[Problem]:
-    seen: dict[str, object] = {}
-    for block in lesson.body:
-        if block.kind is BlockKind.CALCULATOR:
-            first = seen.setdefault(formula_name(block.text), block)
-            if first is not block:
-                yield fault(
-                    "E007",
-                    file.place(block),
-                    f"The calculator `{block.text}` stands in this lesson twice.",
-                    "Take one of the two out, or name another calculator.",
-                    (file.place(first),),
-                )

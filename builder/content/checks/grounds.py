@@ -55,6 +55,15 @@ def check_grounds(file: FileRead, draft_course: bool) -> Iterator[Problem]:
                 "Add at least one block, such as `- text: …`.",
             )
     for bench in file.every(Bench):
+        if not bench.caution:
+            yield _owed(
+                draft_course,
+                "N018",
+                file.place(bench),
+                "The bench has no caution, so nothing on it says that it is not the learner's own machine.",
+                'Add `caution:`, what it must not be taken for, such as `caution: "A model with invented values. It '
+                'does not test your own machine."`.',
+            )
         if not bench.sources:
             yield _owed(draft_course, "C030", file.place(bench), "The bench names no source.", _ADD_SOURCE)
     for drill in file.every(Drill):

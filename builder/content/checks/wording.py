@@ -15,6 +15,7 @@ from journeybook.content.model import CalculatorInput, CalculatorResult, NumberQ
 from journeybook.content.references import KINDS, Reference, RefersTo, Unreadable, meant_by, references_in
 from journeybook.diagnostics.codes import fault
 from journeybook.diagnostics.problem import Place, Problem
+from journeybook.source.near import choice_of
 from journeybook.source.reading import Origin
 
 _NAMING = {

@@ -169,7 +169,13 @@ _READING = Record(
         Field("of", OneOf({one: one for one in SHOWN}), f"What it shows: {', '.join(SHOWN)}.", "flow"),
         Field("label", LINE, "What it is called.", "Flow"),
         Field("unit", _WORD, "In which unit it is shown.", "L/min"),
-        Field("places", Whole(0, 3), "How many decimal places are shown.", 0, default=0),
+        Field(
+            "places",
+            Whole(0, 3),
+            "How many decimal places are shown; left out, as many as show two figures of its largest value.",
+            0,
+            default=None,
+        ),
     ],
     id_key="of",
 )

@@ -101,8 +101,8 @@ class FanReading:
     """One of ``benches.fan_unit.READINGS`` that is a number."""
     label: str
     unit: str
-    places: int = 0
-    """Decimal places that are shown, and on which goals are judged."""
+    places: int | None = None
+    """Decimal places that are shown, and on which goals are judged; None: as many as show two figures that count."""
     place: Place
 
 

@@ -14,7 +14,7 @@ from journeybook.content.plans.line_units import check_line_units
 from journeybook.content.plans.values import UnsoundError, Values, Where
 from journeybook.drawing.plans.chart import Line, Scale
 from journeybook.drawing.plans.sheet import plain
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 
 
 def bench_line(written: BenchLineFile, across: Scale, up: Scale, values: Values) -> Line:
@@ -88,6 +88,14 @@ def _stands(written: BenchLineFile, worked: WorkedOut, values: Values) -> dict[s
         if name not in controls:
             _refuse_name(values, written, "at", "control", name, controls)
             raise UnsoundError
+        if name == written.along:
+            values.refuse(
+                "F030",
+                Where(written, "at"),
+                f"The line runs along `{name}`, so `at` cannot hold it still.",
+                f"Take `{name}` out of `at`, or run along another control.",
+            )
+            raise UnsoundError
         number = controls[name].find(place)
         if number is None:
             _refuse_name(
@@ -127,5 +135,5 @@ def _refuse_name(
         "F030",
         Where(written, key),
         f"The bench `{written.bench}` has no {noun} called `{name[:40]}`.",
-        f"Write {' or '.join(f'`{one}`' for one in near)}.",
+        f"{choice_of(near)}.",
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -13,7 +14,25 @@ SHAPES = ("disc", "ring", "box", "tube", "cap", "plate", "hood", "strap", "rod")
 ROUND = frozenset({"disc", "ring", "tube", "cap", "rod"})
 """Shapes that are round about the axis along which they go on."""
 LOOKS = ("plain", "solid", "mesh", "pad", "pleats", "slots", "ribs", "window")
+_OF_ROUND = ("plain", "solid", "mesh", "pad", "pleats", "slots", "ribs")
+_OF_BOX = ("plain", "solid", "mesh", "pad", "pleats", "slots", "ribs", "window")
+_LOOKS_OF: Mapping[str, tuple[str, ...]] = {
+    "disc": _OF_ROUND,
+    "cap": _OF_ROUND,
+    "rod": _OF_ROUND,
+    "ring": ("plain", "solid", "mesh", "ribs"),
+    "tube": ("plain", "solid", "mesh", "ribs"),
+    "box": _OF_BOX,
+    "plate": _OF_BOX,
+    "hood": ("plain", "mesh", "pad", "pleats", "slots", "ribs", "window"),
+    "strap": ("plain",),
+}
 _LONG = frozenset({"tube", "rod"})
+
+
+def looks_of(shape: str) -> tuple[str, ...]:
+    """The looks that are seen on a shape."""
+    return _LOOKS_OF[shape]
 
 
 @dataclass(frozen=True, kw_only=True)

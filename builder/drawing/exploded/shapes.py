@@ -55,7 +55,8 @@ def _draw_round(pen: Pen, part: Part, x: float, y: float, scale: float) -> None:
     radius = (part.high if level else part.wide) * scale / 2
     rx, ry = (radius * LEVEL, radius) if level else (radius, radius * UPRIGHT)
     end_x, end_y = (x + half, y) if level else (x, y - half)
-    shell = "ink tint-2" if part.shape == "rod" else "ink fill-paper"
+    hollow = part.shape in _HOLLOW
+    shell = "ink tint-2" if part.shape == "rod" or (hollow and part.look == "solid") else "ink fill-paper"
     if level:
         pen.path(
             f"M{short(x - half)} {short(y - radius)}H{short(x + half)}"
@@ -73,6 +74,12 @@ def _draw_round(pen: Pen, part: Part, x: float, y: float, scale: float) -> None:
     bands = _bands(part, half, scale)
     if bands:
         pen.path("".join(_band(level, x, y, at, radius, rx, ry) for at in bands), "thin")
+    if hollow and part.look == "mesh":
+        # The round of the near end runs on into the shell, so the mesh begins where it is furthest in.
+        if level:
+            _draw_mesh(pen, x - half, y - radius, 2 * half - rx, 2 * radius)
+        else:
+            _draw_mesh(pen, x - radius, y - half + ry, 2 * radius, 2 * half - ry)
     _draw_face(pen, part, end_x, end_y, rx, ry)
 
 
@@ -93,6 +100,7 @@ def _band(level: bool, x: float, y: float, at: float, radius: float, rx: float, 
     return f"M{short(x - radius)} {short(y - at)}A{short(rx)} {short(ry)} 0 0 0 {short(x + radius)} {short(y - at)}"
 
 
+_HOLLOW = ("ring", "tube")
 _FILLS = {
     "solid": "ink tint-2",
     "mesh": "ink fill-paper",
@@ -102,7 +110,9 @@ _FILLS = {
 
 
 def _draw_face(pen: Pen, part: Part, x: float, y: float, rx: float, ry: float) -> None:
-    pen.ellipse(x, y, rx, ry, _FILLS.get(part.look, "ink tint-1"))
+    hollow = part.shape in _HOLLOW
+    seen = part.look if not hollow or part.look == "solid" else "plain"
+    pen.ellipse(x, y, rx, ry, _FILLS.get(seen, "ink tint-1"))
 
     def on(points: tuple[_Dot, _Dot], by: float = 0.92) -> tuple[_Dot, _Dot]:
         """Two points of a circle of radius 1, on this ellipse."""
@@ -110,7 +120,7 @@ def _draw_face(pen: Pen, part: Part, x: float, y: float, rx: float, ry: float) -
         return (x + a * rx * by, y + b * ry * by), (x + c * rx * by, y + d * ry * by)
 
     count = max(3, min(9, int(max(rx, ry) / 4)))
-    if part.shape in ("ring", "tube"):
+    if hollow:
         hole = 0.62 if part.shape == "ring" else 0.7
         pen.ellipse(x, y, rx * hole, ry * hole, "ink fill-paper")
     elif part.look == "mesh":
@@ -171,23 +181,7 @@ def _box(pen: Pen, part: Part, x: float, y: float, scale: float) -> None:
 def _draw_front(pen: Pen, look: str, left: float, top: float, wide: float, high: float) -> None:
     right, foot = left + wide, top + high
     if look == "mesh":
-        span = wide + high
-        lines = []
-        for index in range(1, int(span / 7)):
-            at = index * 7.0
-            lines.append(
-                (
-                    (left + min(at, wide), top + max(0, at - wide)),
-                    (left + max(0, at - high), top + min(at, high)),
-                )
-            )
-            lines.append(
-                (
-                    (right - min(at, wide), top + max(0, at - wide)),
-                    (right - max(0, at - high), top + min(at, high)),
-                )
-            )
-        pen.strokes(lines, "hatch")
+        _draw_mesh(pen, left, top, wide, high)
     elif look in ("ribs", "pleats"):
         count = max(2, int(wide / 6))
         xs = [left + wide * (index + 1) / (count + 1) for index in range(count)]
@@ -208,6 +202,27 @@ def _draw_front(pen: Pen, look: str, left: float, top: float, wide: float, high:
         )
     elif look == "window":
         pen.rectangle(left + wide * 0.16, top + high * 0.2, wide * 0.68, high * 0.45, "thin tint-1", 3)
+
+
+def _draw_mesh(pen: Pen, left: float, top: float, wide: float, high: float) -> None:
+    """Lines that cross, over an upright rectangle."""
+    right = left + wide
+    lines = []
+    for index in range(1, int((wide + high) / 7)):
+        at = index * 7.0
+        lines.append(
+            (
+                (left + min(at, wide), top + max(0, at - wide)),
+                (left + max(0, at - high), top + min(at, high)),
+            )
+        )
+        lines.append(
+            (
+                (right - min(at, wide), top + max(0, at - wide)),
+                (right - max(0, at - high), top + min(at, high)),
+            )
+        )
+    pen.strokes(lines, "hatch")
 
 
 def _hood(pen: Pen, part: Part, x: float, y: float, scale: float) -> None:

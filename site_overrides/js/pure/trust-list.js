@@ -79,14 +79,23 @@ const TrustList = (() => {
   }
 
   /**
-   * Throws Refused unless the newer list may replace the current one: a higher number, and signed also by the signer of the current
-   * list. Where none is known, nothing can vouch for a list that somebody brings along.
+   * Throws Refused unless the newer list may replace the current one: a higher number, and signed by a key that the current one
+   * trusts. That is its issuer's, or another that may sign on the day of the newer list; none that is withdrawn, and no demo key
+   * beside the issuer's. Where no list is known, nothing can vouch for one that somebody brings along.
    * @param {TrustListFacts} newer @param {TrustListFacts | null} current
    */
   function accept(newer, current) {
     if (!current) throw new Refused('none-before');
     if (newer.number <= current.number) throw new Refused('older');
-    if (!newer.signers.includes(current.issuer)) throw new Refused('stranger');
+    if (!newer.signers.some((did) => vouches(current, did, newer.date))) throw new Refused('stranger');
+  }
+
+  /** @param {TrustListFacts} current @param {string} did @param {string} day @returns {boolean} */
+  function vouches(current, did, day) {
+    const known = current.keys.filter((key) => key.did === did);
+    if (known.some((key) => key.withdrawn)) return false;
+    // The issuer's key vouches beyond its dates as well: a list that was renewed late is not a stranger's.
+    return did === current.issuer || known.some((key) => key.from <= day && day <= key.until && !key.demo);
   }
 
   return Object.freeze({ Refused, read, accept });

@@ -109,4 +109,4 @@ def test_a_check_question_that_no_cell_draws_is_idle_unless_it_asks_a_critical_f
     assert course.check is not None
     bare = replace(course, check=replace(course.check, cells=()))
     drawn = [one.id for one in course.questions.values() if one.use is Use.CHECK and not one.critical]
-    assert [name.split(":")[0] for name in told(bare, "question")] == drawn
+    assert [name.split(" ")[0] for name in told(bare, "question")] == drawn

@@ -21,6 +21,7 @@ ROOT = Path(__file__).parents[3]
 HOOD = """
 kind: fan
 title: "The mouth"
+caution: "A model with invented values."
 source: [kit]
 flow-unit: m3/h
 fan:
@@ -131,3 +132,18 @@ def test_the_demos_bench_fits_its_kit_sheet() -> None:
     left = float(course.kit.values["battery-left-at-alarm"].value) / 100
     hours = table.value("minutes", normal) / 10 / (1 - left)
     assert hours == pytest.approx(float(course.kit.values["battery-run-time"].value), abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("unit", "places"), [("W", 0), ("kW", 2)], ids=["hundreds of watts", "tenths of a kilowatt"]
+)
+def test_a_reading_without_places_shows_two_figures_of_its_largest_value(unit: str, places: int) -> None:
+    worked = _worked(HOOD + f'  - {{of: power, label: "Power", unit: {unit}}}\n')
+    assert worked.readings[2].places == places
+    most = max(worked.table.columns["power"])
+    assert 10 <= most < 1000
+
+
+def test_places_that_are_named_stay() -> None:
+    worked = _worked(HOOD + '  - {of: power, label: "Power", unit: kW, places: 0}\n')
+    assert worked.readings[2].places == 0

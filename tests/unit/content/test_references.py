@@ -8,6 +8,7 @@ from journeybook.content.references import (
     Reference,
     RefersTo,
     Unreadable,
+    meant_by,
     read_reference,
     references_in,
     replace_references,
@@ -61,3 +62,21 @@ def test_only_references_are_replaced() -> None:
 def test_writing_references_back_changes_only_backslashes(text: str) -> None:
     back = replace_references(text, lambda reference: reference.written)
     assert back == text.replace("\\{", "{").replace("\\}", "}")
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("{jobcard.before-use}", "{job-card.before-use}"),
+        ("{job_card.before-use}", "{job-card.before-use}"),
+        ("{words.pre-filter|pre-filters}", "{word.pre-filter|pre-filters}"),
+        ("{kit Minimum flow}", "{kit.minimum-flow}"),
+        ("{kit.Minimum-Flow.number}", "{kit.minimum-flow.number}"),
+        ("{practical: prove-it}", "{practical.prove-it}"),
+        ("{lesson.}", ""),
+        ("{elsewhere.x}", ""),
+        ("{", ""),
+    ],
+)
+def test_braces_that_hold_no_reference_may_mean_one(written: str, meant: str) -> None:
+    assert meant_by(written) == meant

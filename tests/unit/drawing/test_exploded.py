@@ -13,8 +13,9 @@ from hypothesis import strategies as st
 
 from journeybook.drawing.exploded.boxes import Box, Lying
 from journeybook.drawing.exploded.draw import draw_exploded
-from journeybook.drawing.exploded.parts import LOOKS, SHAPES, SIDES, Assembly, Deed, Part
+from journeybook.drawing.exploded.parts import LOOKS, SHAPES, SIDES, Assembly, Deed, Part, looks_of
 from journeybook.drawing.exploded.places import Places, places
+from journeybook.drawing.exploded.shapes import draw_shape
 from journeybook.drawing.plans.sheet import WIDTH
 from journeybook.drawing.svg_check import check_svg
 
@@ -157,6 +158,15 @@ def test_every_shape_can_be_drawn_in_every_look_from_every_side(shape: str, look
     drawn = draw_exploded(Assembly(parts=(base, part)), "fig")
     assert drawn is not None
     assert check_svg(drawn.svg.encode(), "fig.svg", "fig")[1] == []
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("look", [look for look in LOOKS if look != "plain"])
+@pytest.mark.parametrize("side", SIDES)
+def test_a_look_is_seen_on_just_the_shapes_that_are_said_to_show_it(shape: str, look: str, side: str) -> None:
+    part = Part(id="part", name="Part", shape=shape, wide=40, high=50, joins="base", side=side)  # type: ignore[arg-type]
+    plain = draw_shape(part, 0, 0, 1).marks
+    assert (draw_shape(replace(part, look=look), 0, 0, 1).marks != plain) == (look in looks_of(shape))
 
 
 def test_a_part_in_place_touches_what_it_goes_on() -> None:

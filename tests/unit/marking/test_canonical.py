@@ -13,7 +13,7 @@ from journeybook.marking import canonical
     ("data", "reason", "detail"),
     [
         pytest.param(b"\xff", "utf-8", "Byte 1 is not UTF-8.", id="not UTF-8"),
-        pytest.param(b'{"a":', "json", "Line 1, column 6: Expecting value.", id="cut short"),
+        pytest.param(b'{"a":', "json", "Line 1, column 6: expecting value.", id="cut short"),
         pytest.param(
             b'{"a":1,"a":2}', "duplicate", "The key “a” stands twice in one object.", id="a key twice"
         ),

@@ -93,11 +93,21 @@ def test_a_question_left_out_earns_nothing_and_is_no_problem() -> None:
 
 
 def test_a_file_that_is_no_json() -> None:
-    assert said(b"PK\x03\x04") == [("M001", "Line 1, column 1: Expecting value.")]
+    assert said(b"PK\x03\x04") == [
+        (
+            "M001",
+            "This was read as the record of a check, which is JSON, and it is none: line 1, column 1: expecting value.",
+        )
+    ]
 
 
 def test_a_file_in_another_encoding() -> None:
-    assert said("Ü".encode("utf-16")) == [("M001", "Byte 1 is not UTF-8.")]
+    assert said("Ü".encode("utf-16")) == [
+        (
+            "M001",
+            "This was read as the record of a check, which is JSON, and it is none: byte 1 is not UTF-8.",
+        )
+    ]
 
 
 def test_a_file_that_is_too_large() -> None:

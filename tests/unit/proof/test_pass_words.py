@@ -5,7 +5,9 @@ from __future__ import annotations
 import hashlib
 from importlib.resources import files
 
-from journeybook.proof.pass_words import new_passphrase, word_list
+import pytest
+
+from journeybook.proof.pass_words import WrongWord, new_passphrase, read_back, word_list
 
 
 def test_the_list_is_the_published_one() -> None:
@@ -30,3 +32,23 @@ def test_a_passphrase_is_six_words_of_the_list() -> None:
 
 def test_no_two_passphrases_are_alike() -> None:
     assert len({new_passphrase() for _ in range(100)}) == 100
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["abandon ability zoo", "ABANDON Ability, zoo", "aban-abil-zoo", "  aban\tabil\nzoo. ", "aban–abil zoo"],
+)
+def test_a_passphrase_is_understood_as_it_is_typed_in_a_workshop(typed: str) -> None:
+    assert read_back(typed) == "abandon ability zoo"
+
+
+@pytest.mark.parametrize("word", ["abilitx", "abi", "q", "abilityy"])
+def test_a_word_that_is_not_in_the_list_is_named_with_its_place(word: str) -> None:
+    with pytest.raises(WrongWord) as wrong:
+        read_back(f"abandon {word} zoo")
+    assert (wrong.value.word, wrong.value.place) == (word, 2)
+
+
+def test_the_words_that_somebody_may_have_meant_are_named() -> None:
+    with pytest.raises(WrongWord, match="“abiliti”, is not in the list of words; near it are ability"):
+        read_back("abiliti")

@@ -38,7 +38,7 @@ def test_base45_gives_the_examples_of_rfc_9285(data: bytes, text: str) -> None:
 
 @pytest.mark.parametrize("text", ["A", "GGW", "::", "abc", "A\u00e4B"])
 def test_base45_refuses_what_stands_for_no_bytes(text: str) -> None:
-    with pytest.raises(ValueError, match="base45|sign|stand"):
+    with pytest.raises(ValueError, match="base45"):
         base45.decode(text)
 
 
@@ -122,7 +122,8 @@ def test_the_script_writes_codes_that_are_read_here() -> None:
       const given = JSON.parse(fs.readFileSync(0, 'utf8'));
       const RecordCodes = new Function(fs.readFileSync(given.file, 'utf8') + '; return RecordCodes;')();
       const record = Buffer.from(given.record, 'base64');
-      console.log(JSON.stringify(RecordCodes.texts(record, given.print, (bytes) => zlib.deflateRawSync(bytes, {level: 9}))));
+      const deflate = (bytes) => zlib.deflateRawSync(bytes, {level: 9});
+      console.log(JSON.stringify(RecordCodes.texts(record, given.print, deflate)));
     """
     import base64
 

@@ -1,4 +1,4 @@
-"""A trust list is read only as it was signed, and replaced only by a newer one that its own key vouches for."""
+"""A trust list is read only as it was signed, and replaced only by a newer one that a key of it vouches for."""
 
 from __future__ import annotations
 
@@ -142,6 +142,44 @@ def refusal(newer: TrustList, current: TrustList | None) -> str:
     with pytest.raises(Refused) as refused:
         accept(newer, current)
     return refused.value.reason
+
+
+SPARE = Ed25519PrivateKey.from_private_bytes(bytes([3]) * 32)
+SPARE_KEY = TrustedKey(
+    did=did_of(SPARE.public_key().public_bytes_raw()),
+    holder="C. Trainer",
+    role="works manager",
+    from_day="2026-01-01",
+    until="2026-12-31",
+)
+WITH_SPARE = dataclasses.replace(FIRST, keys=(*FIRST.keys, SPARE_KEY))
+
+
+def by_spare(made: str = "2026-03-02T08:00:00Z") -> TrustList:
+    """A newer list that the spare key alone answers for."""
+    return read(write(dataclasses.replace(FIRST, number=2, issuer=SPARE_KEY.did, made=made), SPARE))
+
+
+def test_a_second_key_of_the_list_vouches_where_the_first_is_lost() -> None:
+    accept(by_spare(), WITH_SPARE)
+
+
+def test_a_key_vouches_only_on_its_days_and_the_issuers_beyond_them() -> None:
+    assert refusal(by_spare("2027-01-01T00:00:00Z"), WITH_SPARE) == "stranger"
+    accept(read(write(dataclasses.replace(FIRST, number=2, made="2027-06-01T08:00:00Z"), OLD)), FIRST)
+
+
+def test_a_demo_key_beside_the_issuers_and_a_withdrawn_key_vouch_for_nothing() -> None:
+    demo = dataclasses.replace(SPARE_KEY, demo=True)
+    assert refusal(by_spare(), dataclasses.replace(FIRST, keys=(*FIRST.keys, demo))) == "stranger"
+    gone = dataclasses.replace(SPARE_KEY, withdrawn=Withdrawal(on="2026-03-01", reason="lost"))
+    assert refusal(by_spare(), dataclasses.replace(FIRST, keys=(*FIRST.keys, gone))) == "stranger"
+
+
+def test_an_issuer_whose_own_key_is_withdrawn_vouches_for_nothing() -> None:
+    stolen = dataclasses.replace(FIRST.keys[0], withdrawn=Withdrawal(on="2026-03-01", reason="stolen"))
+    current = dataclasses.replace(FIRST, keys=(stolen, *FIRST.keys[1:]))
+    assert refusal(read(write(dataclasses.replace(FIRST, number=2), OLD)), current) == "stranger"
 
 
 def test_a_new_key_alone_is_a_stranger() -> None:

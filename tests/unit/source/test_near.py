@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from journeybook.source.near import nearest
+from journeybook.source.near import choice_of, nearest
 
 KEYS = ("title", "summary", "minutes", "outcomes", "source", "body", "practice", "goes-with", "right", "why")
 
@@ -43,3 +43,8 @@ def test_the_order_of_the_allowed_words_does_not_matter() -> None:
 
 def test_very_long_words_cost_little() -> None:
     assert nearest("x" * 100_000, ["y" * 100_000] * 100) == ()
+
+
+def test_a_cure_with_one_name_says_to_write_it_and_with_several_to_use_one() -> None:
+    assert choice_of(["run"]) == "Write `run`"
+    assert choice_of(["run", "look"]) == "Use one of `run`, `look`"

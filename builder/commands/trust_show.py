@@ -1,0 +1,83 @@
+"""``journeybook trust show``: a trust list in words."""
+
+from __future__ import annotations
+
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from journeybook.commands.passphrase import refusals_said
+from journeybook.proof.did_key import public_of
+from journeybook.proof.key_plate import fingerprint_of
+
+if TYPE_CHECKING:
+    from journeybook.proof.trust_list import TrustedKey, TrustList
+
+_OLD = 92
+"""Days after which a list is called old: a quarter, no source."""
+_FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
+
+
+@click.command()
+@click.argument("file", type=_FILE)
+@click.option("--after", type=_FILE, help="The list in use: say whether FILE may replace it.")
+def show(file: Path, after: Path | None) -> None:
+    """Say in words what a trust list says, and whether its signatures hold."""
+    from journeybook.proof.trust_list import Refused, accept
+
+    found = list_at(file)
+    today = datetime.now(UTC).date()
+    age = (today - date.fromisoformat(found.date)).days
+    click.echo(f"List no. {found.number} of {found.holder}, made {found.made}, {_days(age)} ago.")
+    if age > _OLD:
+        click.echo("It is old: what was withdrawn since is not in it. Sign a new one.")
+    click.echo("Its signatures hold:")
+    for did in found.signers:
+        click.echo(f"  {_name_of(found, did)}{', who answers for it' if did == found.issuer else ''}")
+    click.echo("Keys:")
+    for key in found.keys:
+        click.echo(f"  {key.holder}, {key.role}{' (DEMO KEY)' if key.demo else ''}: {_state(key, today)}")
+        click.echo(f"    {fingerprint_of(public_of(key.did))}")
+    click.echo(f"Certificates withdrawn: {len(found.withdrawn) or 'none'}")
+    for id_, entry in found.withdrawn:
+        click.echo(f"  {entry.on}  {id_}  {entry.reason}")
+    if after is not None:
+        try:
+            accept(found, list_at(after))
+        except Refused as refused:
+            raise click.ClickException(f"It may not replace {after}. {refused.detail}") from refused
+        click.echo(f"It may replace {after}.")
+
+
+def list_at(path: Path) -> TrustList:
+    """The list in a file, its signatures checked; ends the command where they do not hold."""
+    from journeybook.marking.canonical import SIZE_CAP
+    from journeybook.proof.trust_list import Refused, read
+
+    with refusals_said():
+        try:
+            with path.open("rb") as file:
+                return read(file.read(SIZE_CAP + 1))
+        except Refused as refused:
+            raise click.ClickException(f"{path}: {refused.detail}") from refused
+
+
+def _state(key: TrustedKey, today: date) -> str:
+    if key.withdrawn is not None:
+        return f"withdrawn on {key.withdrawn.on} ({key.withdrawn.reason})"
+    day = today.isoformat()
+    if day < key.from_day:
+        return f"signs from {key.from_day} until {key.until}"
+    return f"signs until {key.until}" if day <= key.until else f"signed until {key.until}"
+
+
+def _name_of(found: TrustList, did: str) -> str:
+    return next(
+        (f"{key.holder} ({key.from_day} to {key.until})" for key in found.keys if key.did == did), did
+    )
+
+
+def _days(count: int) -> str:
+    return f"{count} day{'' if count == 1 else 's'}"
