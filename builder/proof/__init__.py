@@ -1,1 +1,1 @@
-"""Signing and checking: keys, trust, certificates, and the codes and files that carry them."""
+"""Keys, passphrases, signatures, the list of trusted keys, and the codes that carry records."""

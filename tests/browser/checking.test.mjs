@@ -141,7 +141,7 @@ test("without a trust list the page says that it knows no signer", async () => {
   await context.close();
 });
 
-test("over plain http, where the browser has no WebCrypto, every verdict is the same", async () => {
+test("over plain http, where the browser has no WebCrypto, the page says the same", async () => {
   const plain = await puppeteer.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
     args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--host-resolver-rules=MAP yard.example 127.0.0.1"],
@@ -159,11 +159,11 @@ test("over plain http, where the browser has no WebCrypto, every verdict is the 
   }
 });
 
-test("without scripts the page says which command checks", { skip: WITHOUT_SCRIPT }, async () => {
+test("without scripts the page says what it needs", { skip: WITHOUT_SCRIPT }, async () => {
   const { page, context } = await freshPage(browser, { script: false });
   await page.goto(inFolder());
   const text = await page.$eval("[data-without]", (line) => /** @type {HTMLElement} */ (line).innerText);
-  assert.match(text, /journeybook verify FILE/);
+  assert.match(text, /Open this page in a browser that runs them/);
   assert.equal(await page.$eval("[data-ways]", (ways) => getComputedStyle(ways).display), "none");
   await context.close();
 });

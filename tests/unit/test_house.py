@@ -13,8 +13,7 @@ BUILDER = ROOT / "builder"
 
 # Each stage may import itself and those before it.
 STAGES = [
-    "diagnostics", "source", "benches", "drawing", "content", "marking", "proof", "audit", "pages", "paper",
-    "sittings",
+    "diagnostics", "source", "benches", "drawing", "content", "marking", "proof", "audit", "pages", "sittings",
 ]  # fmt: skip
 
 TRADE_WORDS = re.compile(

@@ -1,6 +1,5 @@
 /**
  * A certificate as the letters of its QR code: `JB1:`, then base45 of the canonical certificate, deflated with dictionary 1.
- * Twin of builder/proof/certificate_code.py.
  */
 const CertificateCode = (() => {
   'use strict';

@@ -1,6 +1,6 @@
 /**
  * The certificate that is attached to its PDF, found without reading the PDF as one: every stream is opened, and the one that is a
- * certificate is taken. Twin of builder/proof/record_in_pdf.py.
+ * certificate is taken.
  */
 const RecordInPdf = (() => {
   'use strict';

@@ -1,5 +1,5 @@
 /**
- * What can be said of a certificate: one of six verdicts. Twin of builder/proof/verdict.py; tests/vectors/verdicts.json holds both together.
+ * What can be said of a certificate: one of six verdicts.
  */
 const Verdict = (() => {
   'use strict';

@@ -1,1 +1,0 @@
-"""Plain data to PDF: everything that is printed, tagged and fit for the archive."""
