@@ -15,6 +15,8 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from journeybook.proof.private_place import published_by
+
 if TYPE_CHECKING:
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
@@ -24,7 +26,6 @@ SIZE_CAP = 8192
 """Bytes. A key file takes about 400."""
 _MEMORY = 64 << 20
 _LABEL = "ENCRYPTED PRIVATE KEY"
-_OF_A_SITE = Path("assets") / "journeybook.js"
 _SEQUENCE, _OCTETS, _INTEGER, _OBJECT = 0x30, 0x04, 0x02, 0x06
 # Object identifiers, by their DER contents.
 _PBES2 = bytes.fromhex("2a864886f70d01050d")
@@ -105,16 +106,10 @@ def bytes_of(path: Path) -> bytes:
 def refuse_place(path: Path, homes: Iterable[Path]) -> None:
     """Raise KeyRefused where ``path`` lies in a git work tree, a built site, or a folder of ``homes``."""
     folder = path.resolve().parent
-    for home in homes:
-        if folder.is_relative_to(home.resolve()):
-            raise _misplaced(path, f"it is in {home.name}, beside the courses")
-    for above in (folder, *folder.parents):
-        if (above / ".git").exists():
-            raise _misplaced(path, f"{above} is under version control")
-        if (above / _OF_A_SITE).exists():
-            raise _misplaced(path, f"{above} is a built site")
-        if (above / "mkdocs.yml").exists():
-            raise _misplaced(path, f"{above} is the folder of a site")
+    why = published_by(folder, homes)
+    site = next((above for above in (folder, *folder.parents) if (above / "mkdocs.yml").exists()), None)
+    if why or site is not None:
+        raise _misplaced(path, why or f"{site} is the folder of a site")
 
 
 def _misplaced(path: Path, why: str) -> KeyRefused:

@@ -236,6 +236,12 @@ def _entered(sitting: Sitting, record: _Record, course: Course | None, received:
     return _enter_attempt(sitting, record, course, received)
 
 
+def _unread(refused: canonical.NotCanonical | attempts.NotAnAttempt | observations.NotAnObservation) -> str:
+    if isinstance(refused, canonical.NotCanonical):
+        return f"{refused.detail} It was altered, or another program has saved it anew."
+    return refused.message
+
+
 def _enter_attempt(
     sitting: Sitting, record: _Record, course: Course | None, received: str
 ) -> tuple[Sitting, Told]:
@@ -244,14 +250,8 @@ def _enter_attempt(
     )
     try:
         taken = attempts.read(record.data)
-    except canonical.NotCanonical as refused:
-        return _noted(
-            sitting,
-            replace(line, why=f"{refused.detail} It was altered, or another program has saved it anew."),
-            received,
-        )
-    except attempts.NotAnAttempt as refused:
-        return _noted(sitting, replace(line, why=refused.message), received)
+    except (canonical.NotCanonical, attempts.NotAnAttempt) as refused:
+        return _noted(sitting, replace(line, why=_unread(refused)), received)
     line = replace(line, who=visible(taken.card.name), ticket=visible(taken.seed[:40]))
     place = sitting.place(taken.seed)
     held = place is not None and place.attempt is not None and place.attempt.text.encode() == record.data
@@ -282,14 +282,8 @@ def _enter_observation(
     )
     try:
         seen = observations.read(record.data)
-    except canonical.NotCanonical as refused:
-        return _noted(
-            sitting,
-            replace(line, why=f"{refused.detail} It was altered, or another program has saved it anew."),
-            received,
-        )
-    except observations.NotAnObservation as refused:
-        return _noted(sitting, replace(line, why=refused.message), received)
+    except (canonical.NotCanonical, observations.NotAnObservation) as refused:
+        return _noted(sitting, replace(line, why=_unread(refused)), received)
     line = replace(line, who=visible(seen.person.name))
     place = _seat(sitting, seen)
     if place is None:
