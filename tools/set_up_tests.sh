@@ -72,7 +72,9 @@ if [ "${#missing[@]}" -gt 0 ]; then
     || fail "apt-get update failed (is there a network, and may you install?); please install: ${missing[*]}"
   without=()
   for package in "${missing[@]}"; do
-    LC_ALL=C apt-cache policy "$package" | grep -q 'Candidate: [^(]' || without+=("$package")
+    # No pipe: a reader that stops at its first hit ends the writer with a signal, which pipefail takes for a failure.
+    known="$(LC_ALL=C apt-cache policy "$package")"
+    [[ "$known" =~ Candidate:\ [^\(] ]] || without+=("$package")
   done
   [ "${#without[@]}" -eq 0 ] || fail "apt-get has no package for: ${without[*]}; please install that in another way" \
     "(a browser may have another name or place: CHROMIUM=/path FIREFOX=/path make test; a snap does not do)"
