@@ -13,7 +13,8 @@ BUILDER = ROOT / "builder"
 
 # Each stage may import itself and those before it.
 STAGES = [
-    "diagnostics", "source", "benches", "drawing", "content", "marking", "proof", "audit", "pages", "sittings",
+    "diagnostics", "source", "benches", "drawing", "content", "marking", "proof", "audit", "pages", "paper",
+    "sittings",
 ]  # fmt: skip
 
 TRADE_WORDS = re.compile(
@@ -47,6 +48,11 @@ def test_a_stage_imports_only_itself_and_earlier_stages(stage: str) -> None:
             if stage == "pages" and name in {"journeybook.project", "journeybook"}:
                 continue
             assert reached in allowed, f"{path.relative_to(ROOT)} imports {name}"
+
+
+def test_paper_takes_plain_data_and_never_looks_into_proof() -> None:
+    for path in sorted((BUILDER / "paper").rglob("*.py")):
+        assert not any(name.startswith("journeybook.proof") for name in imports_of(path)), path.name
 
 
 def test_only_the_command_line_and_the_adapter_print() -> None:

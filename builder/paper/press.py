@@ -1,0 +1,109 @@
+"""Sets one paper: a template of ours and plain data become the bytes of a PDF.
+
+Every paper is PDF/A-3a (ISO 19005-3: to be kept) and PDF/UA-1 (ISO 14289-1: to be read aloud) at once, in our own
+type faces, and the same input gives the same bytes. Data reach a template as JSON and are never part of its text, so
+that no name can be taken for a command. Nothing is fetched and no font of the machine is used.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from functools import cache
+from importlib import resources
+from typing import Any
+
+STANDARDS = ("a-3a", "ua-1")
+SIZES = ("a4", "us-letter")
+"""Papers that a printer holds; the first unless something else is asked for."""
+_SHEETS = resources.files("journeybook.paper") / "sheets"
+
+
+class NoPress(RuntimeError):  # noqa: N818 - what is missing
+    """The typesetter is not installed; the text says how to install it."""
+
+
+class NotSet(RuntimeError):  # noqa: N818 - what happened to the paper
+    """A paper that could not be set; the text says why."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Attachment:
+    """A file that travels inside the PDF."""
+
+    name: str
+    """As a reader shows it: ``record.json``."""
+    data: bytes
+    kind: str
+    """Media type."""
+    says: str
+    """What it is, in words."""
+
+
+def press(
+    template: str,
+    data: Mapping[str, Any],
+    *,
+    made: datetime,
+    pictures: Mapping[str, bytes] | None = None,
+    attachment: Attachment | None = None,
+) -> bytes:
+    """Return the PDF of ``sheets/<template>.typ`` with ``data``, dated ``made``.
+
+    A template reads its data with ``json("data.json")`` and a picture by its name (``code.svg``); the attachment is
+    put in for it. Raises NoPress without the typesetter, NotSet for what cannot be set.
+    """
+    typesetter = _typesetter()
+    files: dict[str, bytes] = {"data.json": json.dumps(data, ensure_ascii=False).encode()}
+    files |= {name: source for name, source in _templates().items() if name != "main.typ"}
+    files |= pictures or {}
+    main = f'#include "{template}.typ"\n'
+    if attachment is not None:
+        files["attached"] = attachment.data
+        main = (
+            f'#pdf.attach({_quoted("/" + attachment.name)}, read("attached", encoding: none), '
+            f'relationship: "data", mime-type: {_quoted(attachment.kind)}, '
+            f"description: {_quoted(attachment.says)})\n"
+        ) + main
+    files["main.typ"] = main.encode()
+    try:
+        made_pdf: bytes = typesetter.compile(
+            files,
+            format="pdf",
+            pdf_standards=list(STANDARDS),
+            timestamp=int(made.astimezone(UTC).timestamp()),
+            ignore_system_fonts=True,
+            font_paths=[str(_fonts())],
+        )
+    except Exception as error:
+        if type(error).__name__ != "TypstError":
+            raise
+        raise NotSet(f"The paper “{template}” could not be set: {error}") from error
+    return made_pdf
+
+
+def _quoted(text: str) -> str:
+    """A text as a string of the template language, which reads JSON's escapes of these two."""
+    return '"' + text.replace("\\", "\\\\").replace('"', '\\"') + '"'
+
+
+def _typesetter() -> Any:
+    try:
+        import typst
+    except ModuleNotFoundError as missing:
+        raise NoPress("Papers need the typesetter: pip install 'journeybook[print]'.") from missing
+    return typst
+
+
+@cache
+def _templates() -> dict[str, bytes]:
+    return {entry.name: entry.read_bytes() for entry in _SHEETS.iterdir() if entry.name.endswith(".typ")}
+
+
+@cache
+def _fonts() -> str:
+    """The folder of our faces; an installed package lies unpacked on disk."""
+    with resources.as_file(resources.files("journeybook.paper") / "fonts") as folder:
+        return str(folder)
