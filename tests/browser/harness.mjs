@@ -52,8 +52,11 @@ export async function serve(folder = SITE, change = (_, body) => body) {
   };
 }
 
+/** A name on a shop's own network, which both browsers take for this machine: over plain http it is no secure context. */
+export const SHOP = "shop.example";
+
 const CHROMIUM = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-  "--disable-component-update", "--disable-sync"];
+  "--disable-component-update", "--disable-sync", `--host-resolver-rules=MAP ${SHOP} 127.0.0.1`];
 
 /** Where each browser puts what it saves. @type {WeakMap<import("puppeteer-core").Browser, string>} */
 const downloads = new WeakMap();
@@ -74,7 +77,7 @@ export async function launch(name = BROWSER) {
       extraPrefsFirefox: {
         "browser.download.folderList": 2, "browser.download.dir": folder, "browser.download.useDownloadDir": true,
         "browser.download.always_ask_before_handling_new_types": false,
-        "browser.helperApps.neverAsk.saveToDisk": "application/json",
+        "browser.helperApps.neverAsk.saveToDisk": "application/json", "network.dns.localDomains": SHOP,
       },
     }));
   downloads.set(browser, folder);

@@ -2,34 +2,37 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import puppeteer from "puppeteer-core";
+import { freshPage, launch, saved, serve, SHOP } from "./harness.mjs";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const PASSPHRASE = "guard mango river stone ladder zebra";
 const folder = mkdtempSync(join(tmpdir(), "sitting-"));
 /** @type {any} */ let sitting;
 /** @type {import("puppeteer-core").Browser} */ let browser;
-/** @type {import("node:http").Server} */ let server;
+/** @type {Awaited<ReturnType<typeof serve>>} */ let server;
 
 before(async () => {
-  execFileSync(join(ROOT, ".venv/bin/python"), [join(ROOT, "tests/browser/make_sitting.py"), folder]);
+  execFileSync(process.env.PYTHON ?? join(ROOT, ".venv/bin/python"), [join(ROOT, "tests/browser/make_sitting.py"), folder]);
   sitting = JSON.parse(readFileSync(join(folder, "class.sitting.json"), "utf8"));
-  browser = await puppeteer.launch({ executablePath: "/usr/bin/chromium",
-    args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--host-resolver-rules=MAP shop.example 127.0.0.1"] });
-  server = createServer((_, response) => response.writeHead(200, { "content-type": "text/html; charset=utf-8" }).end(readFileSync(join(folder, "class.html"))));
-  await new Promise((done) => server.listen(0, "127.0.0.1", () => done(undefined)));
+  browser = await launch();
+  server = await serve(folder);
 });
 
 after(async () => {
   await browser.close();
-  server.close();
+  await server.stop();
   rmSync(folder, { recursive: true });
 });
+
+/** From a file, where the browser's own cryptography is there, and from the shop's network, where it is not. */
+const WAYS = {
+  file: () => pathToFileURL(join(folder, "class.html")).href,
+  http: () => server.address.replace("127.0.0.1", SHOP) + "class.html",
+};
 
 /** @param {import("puppeteer-core").Page} page @param {string} passphrase @param {string} ticket */
 async function type(page, passphrase, ticket) {
@@ -38,6 +41,25 @@ async function type(page, passphrase, ticket) {
   await page.keyboard.press("Enter");
 }
 
+/**
+ * Notes in the page what its status line says, and when the seal is open: what stands there for a moment only is kept too.
+ * @param {import("puppeteer-core").Page} page
+ */
+const watch = (page) => page.evaluate(() => {
+  const told = { /** @type {string[]} */ said: [], begun: performance.now(), opened: 0 };
+  Object.assign(window, { told });
+  new MutationObserver(() => {
+    const words = document.querySelector("#sitting-said")?.textContent;
+    if (words && told.said.at(-1) !== words) told.said.push(words);
+    if (told.opened === 0 && document.querySelector(".sitting-name")) told.opened = performance.now();
+  }).observe(document.body, { childList: true, subtree: true, characterData: true });
+  document.querySelector("[data-sitting-entry]")?.addEventListener("submit", () => { told.begun = performance.now(); }, true);
+});
+
+/** @param {import("puppeteer-core").Page} page @returns {Promise<{said: string[], begun: number, opened: number}>} */
+// @ts-ignore - watch has put it there
+const told = (page) => page.evaluate(() => window.told);
+
 /** @param {import("puppeteer-core").Page} page @param {RegExp} words */
 async function press(page, words) {
   const found = await page.evaluateHandle((source) => [...document.querySelectorAll("button")]
@@ -45,17 +67,19 @@ async function press(page, words) {
   await /** @type {import("puppeteer-core").ElementHandle} */ (found.asElement()).click();
 }
 
-for (const where of ["file", "http"]) {
-  test(`what was answered outlives a reload, and is handed in once (${where})`, { timeout: 90_000 }, async () => {
-    const { port } = /** @type {import("node:net").AddressInfo} */ (server.address());
-    const address = where === "file" ? pathToFileURL(join(folder, "class.html")).href : `http://shop.example:${port}/`;
+for (const [where, address] of Object.entries(WAYS)) {
+  test(`what was answered outlives a reload, and is handed in once (${where})`, { timeout: 240_000 }, async (t) => {
     const ticket = sitting.people[0].ticket;
-    const page = await browser.newPage();
-    await page.goto(address);
-    assert.equal(await page.evaluate(() => Boolean(crypto.subtle)), where === "file");
+    const { page, context, wrong, asked } = await freshPage(browser);
+    await page.goto(address());
+    assert.deepEqual(await page.evaluate(() => [isSecureContext, typeof crypto.subtle]), where === "file" ? [true, "object"] : [false, "undefined"]);
+    await watch(page);
     await type(page, PASSPHRASE.toUpperCase(), ticket.toLowerCase().replace("-", " "));
     await page.waitForSelector(".sitting-name", { timeout: 60_000 });
     assert.equal(await page.$eval(".sitting-name", (name) => name.textContent), sitting.people[0].name);
+    const { said, begun, opened } = await told(page);
+    t.diagnostic(`the seal was opened in ${Math.round(opened - begun)} ms`);
+    assert.match(said[0], /^Opening\. This takes a moment/);
     await press(page, /^Yes, begin$/);
     await page.waitForSelector(".check-run");
     assert.equal(await page.$(".check-run .answer"), null);
@@ -67,10 +91,27 @@ for (const where of ["file", "http"]) {
     await press(page, /^Hand in/);
     const print = await page.$$eval(".fingerprint span", (groups) => groups.map((group) => group.textContent));
     assert.equal(print.length, 4);
+    const record = JSON.parse((await saved(page, () => press(page, /^Save the record/))).bytes.toString("utf8"));
+    assert.deepEqual([record.card.name, record.seed], [sitting.people[0].name, ticket]);
     await page.reload();
     await type(page, PASSPHRASE, ticket);
     await page.waitForSelector(".sitting-done", { timeout: 60_000 });
     assert.deepEqual(await page.$$eval(".fingerprint span", (groups) => groups.map((group) => group.textContent)), print);
-    await page.close();
+    assert.deepEqual(wrong, []);
+    assert.deepEqual(asked.filter((each) => !each.startsWith(address()) && !/^(data|blob):|favicon/.test(each)), []);
+    await context.close();
+  });
+
+  test(`another passphrase opens nothing and says so, and the page stays usable (${where})`, { timeout: 120_000 }, async () => {
+    const { page, context } = await freshPage(browser);
+    await page.goto(address());
+    await watch(page);
+    await type(page, PASSPHRASE.split(" ").reverse().join(" "), sitting.people[0].ticket);
+    await page.waitForFunction(() => document.querySelector("#sitting-said")?.textContent?.startsWith("That passphrase does not open it"), { timeout: 60_000 });
+    assert.match((await told(page)).said[0], /^Opening\./);
+    assert.equal(await page.$(".sitting-name"), null);
+    assert.equal(await page.evaluate(() => document.activeElement?.id), "sitting-passphrase");
+    assert.equal(await page.$eval(".sitting-entry button", (button) => button.disabled), false);
+    await context.close();
   });
 }

@@ -38,6 +38,7 @@ IN_FIREFOX_TOO = (
     "keyboard.test.mjs",
     "search.test.mjs",
     "search-keyboard.test.mjs",
+    "sitting.test.mjs",
 )
 """Run once more there. The others launch both browsers themselves, or need what only Chromium's driver can do:
 scripts switched off, printing, the accessibility tree."""
