@@ -25,6 +25,7 @@ from journeybook.commands.class_state import class_state
 from journeybook.commands.from_paper import from_paper
 from journeybook.commands.key import key
 from journeybook.commands.mark import mark
+from journeybook.commands.paper import paper
 from journeybook.commands.project_option import CONFIG, project_of, say
 from journeybook.commands.seal import seal
 from journeybook.commands.trust import trust
@@ -188,5 +189,6 @@ main.add_command(from_paper)
 main.add_command(vouch)
 main.add_command(agreement)
 main.add_command(class_state)
+main.add_command(paper)
 main.add_command(key)
 main.add_command(trust)
