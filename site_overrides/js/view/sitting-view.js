@@ -62,6 +62,7 @@ const SittingView = (() => {
         if (words && words.unknown > 0) return refuse(passphrase, Words.say("Word {number}, “{word}”, is not one of the words used here. Ask the assessor to say it again.", { number: words.unknown, word: words.word }));
         if (slip.problem !== "") return refuse(ticket, ticketWords(slip));
         go.disabled = true;
+        said.classList.add("is-under-way");
         said.textContent = Words.say("Opening. This takes a moment; on an older device up to a minute.");
         try {
           if (words) {
@@ -83,6 +84,7 @@ const SittingView = (() => {
       function refuse(input, words) {
         for (const each of [passphrase, ticket]) each.removeAttribute("aria-invalid");
         input.setAttribute("aria-invalid", "true");
+        said.classList.remove("is-under-way");
         said.textContent = words;
         input.focus();
       }
