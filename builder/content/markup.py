@@ -132,11 +132,6 @@ def render_plain(text: str) -> str:
     return text.strip() if _is_plain(text) else _plain_of(_MARKDOWN.parse(text))
 
 
-def tokens_of(text: str) -> list[Token]:
-    """What the reader of CommonMark finds in a text, for those who write something else than HTML."""
-    return _MARKDOWN.parse(text)
-
-
 def code_in(text: str) -> str:
     """What stands in a text as code, where signs are meant as signs; empty where there is none."""
     if "`" not in text and "    " not in text and "\t" not in text and "~~~" not in text:

@@ -10,7 +10,6 @@ from collections.abc import Mapping
 from journeybook.content.markup import escape, render_block_and_plain, render_inline, render_plain
 from journeybook.content.model import Course, Sheet, Value
 from journeybook.content.references import Reference, RefersTo, replace_references
-from journeybook.content.text_tree import Block, tree_of
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 _OPEN, _CLOSE = "\ue000", "\ue001"
@@ -58,14 +57,15 @@ class Wording:
 
     def plain(self, text: str, given: Mapping[str, str] | None = None) -> str:
         """The words alone, for titles of windows, search, print and descriptions of figures."""
-        with_pieces, pieces = self._with_words(text, given)
+        pieces: list[str] = []
+
+        def put(reference: Reference) -> str:
+            pieces.append(self._words(reference, given, 0))
+            return f"{_OPEN}{len(pieces) - 1}{_CLOSE}"
+
+        with_pieces = replace_references(_without_private(text), put)
         known = self._plain_of_blocks.get(with_pieces)
         return _put_back(render_plain(with_pieces) if known is None else known, pieces)
-
-    def tree(self, text: str, given: Mapping[str, str] | None = None) -> list[Block]:
-        """The text as plain data, for paper."""
-        with_pieces, pieces = self._with_words(text, given)
-        return tree_of(with_pieces, lambda words: _put_back(words, pieces))
 
     def source(self, text: str, given: Mapping[str, str] | None = None) -> str:
         """The author's CommonMark with the values in place: what a digest of the texts covers."""
@@ -86,15 +86,6 @@ class Wording:
             return f"{_OPEN}{len(pieces) - 1}{_CLOSE}"
 
         return replace_references(_without_private(text), put)
-
-    def _with_words(self, text: str, given: Mapping[str, str] | None) -> tuple[str, list[str]]:
-        pieces: list[str] = []
-
-        def put(reference: Reference) -> str:
-            pieces.append(self._words(reference, given, 0))
-            return f"{_OPEN}{len(pieces) - 1}{_CLOSE}"
-
-        return replace_references(_without_private(text), put), pieces
 
     def _sheet_value(self, reference: Reference) -> Value | None:
         sheet: Sheet = self.course.kit if reference.to is RefersTo.KIT else self.course.profile
