@@ -29,12 +29,14 @@ _STAMP = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})T(?:[01][0-9]|2[0-3]):[0-5][0-
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _DIGEST = re.compile(r"[0-9a-f]{64}")
 _FINGERPRINT = re.compile(r"[A-Z2-7]{4}(?:-[A-Z2-7]{4}){3}")
-_AROUND = "\t\n\v\f\r \u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\ufeff"
-"""The blanks that JavaScript's trim() knows."""
+AROUND = "\t\n\v\f\r \u00a0\u1680\u2028\u2029\u202f\u205f\u3000\ufeff" + "".join(
+    map(chr, range(0x2000, 0x200B))
+)
+"""The blanks that JavaScript's trim() takes off a text; Python's strip() takes off more."""
 _TEXT = re.compile(
     # C0, C1, line separators, the signs that turn the direction of writing around, the byte order mark: a name
     # shown with them could be read as another.
-    rf"(?![{_AROUND}])[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff]{{1,{LONGEST_TEXT}}}(?<![{_AROUND}])"
+    rf"(?![{AROUND}])[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff]{{1,{LONGEST_TEXT}}}(?<![{AROUND}])"
 )
 
 

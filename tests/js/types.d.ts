@@ -125,7 +125,7 @@ interface TrustListFacts {
   withdrawn: { id: string; on: string; reason: string }[];
 }
 interface VerdictFacts {
-  kind: 'genuine' | 'unknown-signer' | 'out-of-date' | 'withdrawn' | 'altered' | 'unreadable';
+  kind: 'genuine' | 'example' | 'unknown-signer' | 'out-of-date' | 'withdrawn' | 'altered' | 'unreadable';
   certificate: any;
   key: TrustedKey | null;
   withdrawn: null | { on: string; reason: string };

@@ -1,6 +1,6 @@
 /**
  * The certificate that is attached to its PDF, found without reading the PDF as one: every stream is opened, and the one that is a
- * certificate is taken.
+ * certificate is taken. Twin of builder/proof/record_in_pdf.py.
  */
 const RecordInPdf = (() => {
   'use strict';
@@ -62,7 +62,7 @@ const RecordInPdf = (() => {
     }
     if ((stream[0] & 15) !== 8 || ((stream[0] << 8) | stream[1]) % 31 !== 0) return null;
     try {
-      return CertificateCode.inflated(stream.subarray(2), RECORD_CAP);
+      return Inflate.first(stream.subarray(2), RECORD_CAP);
     } catch {
       return null;
     }
