@@ -8,6 +8,7 @@ that no name can be taken for a command. Nothing is fetched and no font of the m
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -18,7 +19,13 @@ from typing import Any
 STANDARDS = ("a-3a", "ua-1")
 SIZES = ("a4", "us-letter")
 """Papers that a printer holds; the first unless something else is asked for."""
+UNSHOWN = "\ufffd"
+"""Stands in a paper for a character that no face of ours has, and for one that would turn the writing round."""
 _SHEETS = resources.files("journeybook.paper") / "sheets"
+_WITHOUT_A_SHAPE = re.compile(r'the text `"((?:[^"\\]|\\.)+)"` could not be displayed')
+_ESCAPED = re.compile(r"\\u\{([0-9a-f]+)\}|\\(.)")
+_TURNING = str.maketrans("\u202d\u202e", UNSHOWN * 2)
+"""A name that holds an override of direction (Unicode Standard Annex 9, 2.2) would read as another one."""
 
 
 class NoPress(RuntimeError):  # noqa: N818 - what is missing
@@ -53,12 +60,13 @@ def press(
     """Return the PDF of ``sheets/<template>.typ`` with ``data``, dated ``made``.
 
     A template reads its data with ``json("data.json")`` and a picture by its name (``code.svg``); the attachment is
-    put in for it. Raises NoPress without the typesetter, NotSet for what cannot be set.
+    put in for it. A character that no face has prints as UNSHOWN. Raises NoPress without the typesetter, NotSet for
+    what cannot be set.
     """
-    typesetter = _typesetter()
-    files: dict[str, bytes] = {"data.json": json.dumps(data, ensure_ascii=False).encode()}
-    files |= {name: source for name, source in _templates().items() if name != "main.typ"}
-    files |= pictures or {}
+    text = json.dumps(data, ensure_ascii=False).translate(_TURNING)
+    files = {name: source for name, source in _templates().items() if name != "main.typ"} | dict(
+        pictures or {}
+    )
     main = f'#include "{template}.typ"\n'
     if attachment is not None:
         files["attached"] = attachment.data
@@ -69,8 +77,27 @@ def press(
         ) + main
     files["main.typ"] = main.encode()
     try:
+        return _set(template, files | {"data.json": text.encode()}, made)
+    except _NoShape as lacking:
+        # The typesetter names them all at once, so the second time is the last.
+        text = text.translate({ord(character): UNSHOWN for character in lacking.characters})
+    return _set(template, files | {"data.json": text.encode()}, made)
+
+
+class _NoShape(NotSet):
+    """Some characters are in no face."""
+
+    def __init__(self, said: str, characters: frozenset[str]) -> None:
+        super().__init__(said)
+        self.characters = characters
+
+
+def _set(template: str, files: Mapping[str, bytes], made: datetime) -> bytes:
+    """Return the PDF of ``main.typ``."""
+    typesetter = _typesetter()
+    try:
         made_pdf: bytes = typesetter.compile(
-            files,
+            dict(files),
             format="pdf",
             pdf_standards=list(STANDARDS),
             timestamp=int(made.astimezone(UTC).timestamp()),
@@ -80,8 +107,23 @@ def press(
     except Exception as error:
         if type(error).__name__ != "TypstError":
             raise
-        raise NotSet(f"The paper “{template}” could not be set: {error}") from error
+        said = f"The paper “{template}” could not be set: {error}"
+        lacking = frozenset(
+            character
+            for text in _WITHOUT_A_SHAPE.findall(getattr(error, "diagnostic", ""))
+            for character in _ESCAPED.sub(lambda found: _escaped(found[1], found[2]), text)
+        )
+        # A plain letter is in every face: it is only named beside a mark that is not.
+        lacking = frozenset(character for character in lacking if not character.isascii())
+        if lacking:
+            raise _NoShape(said, lacking) from error
+        raise NotSet(said) from error
     return made_pdf
+
+
+def _escaped(code: str | None, sign: str | None) -> str:
+    """What the typesetter's message wrote with a backslash."""
+    return chr(int(code, 16)) if code else sign or ""
 
 
 def _quoted(text: str) -> str:

@@ -1,0 +1,244 @@
+"""Prints the signed certificate: a finished route card on one page, with its record inside the file and in a code.
+
+It says two strengths apart (who answered the check, who saw the practical) and, in large type, what it does not
+prove. Where nobody saw the practical, its very title says *Knowledge check only*. Ink is for what was recorded
+without anybody's word; a stamp stands only where an assessor's name is behind it.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from gettext import NullTranslations
+from typing import Any
+
+from journeybook.pages.filters import day
+from journeybook.pages.words_catalogue import load_catalogue
+from journeybook.paper.certificate_sheet import CertificateSheet
+from journeybook.paper.code_picture import code_picture
+from journeybook.paper.press import SIZES, Attachment, NotSet, press
+
+__all__ = ["CertificateSheet", "certificate_pdf"]
+
+MODULE = 0.42
+"""Millimetres of a side of a square of the code; a camera of a phone needs 0.4."""
+RECORD = "record.json"
+MEDIA_TYPE = "application/vc"
+"""Of a credential (VC Data Model 2.0, C.2)."""
+_TOO_FULL = "the certificate is too full"
+"""What the template says where even its smallest type does not fit."""
+
+
+def certificate_pdf(
+    sheet: CertificateSheet, record: bytes, code: str, made: datetime, size: str = SIZES[0]
+) -> bytes:
+    """Return the PDF of a certificate, one page of ``size``, dated ``made``.
+
+    ``record`` is the signed certificate, which is attached, and ``code`` the same as the text of a QR code. Raises
+    NoPress without the typesetter, NotSet where the words do not fit one page, NoCodePicture where the code is too
+    long, ValueError for another size of paper.
+    """
+    if size not in SIZES:
+        raise ValueError(f"A certificate is printed on {' or '.join(SIZES)}.")
+    words, _ = load_catalogue(sheet.tongue)
+    picture = code_picture(code)
+    data = sheet_data(sheet, words)
+    data |= {"paper": size, "code": {"side": round(picture.modules * MODULE, 2), "says": data["code-says"]}}
+    try:
+        return press(
+            "certificate",
+            data,
+            made=made,
+            pictures={"code.svg": picture.svg},
+            attachment=Attachment(
+                name=RECORD, data=record, kind=MEDIA_TYPE, says=words.gettext("The signed record")
+            ),
+        )
+    except NotSet as error:
+        if _TOO_FULL not in str(error):
+            raise
+        raise NotSet(
+            f"The certificate of {sheet.name} does not fit one page: shorten the outcomes, cautions or limits in "
+            "course.yml, or the titles of the practicals."
+        ) from error
+
+
+def sheet_data(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
+    """Return every word of the sheet, in the order in which the template sets them."""
+    say = words.gettext
+    seen = sheet.observed is not None
+    title = say("Certificate") if seen else say("Knowledge check only")
+    return {
+        "language": sheet.tongue,
+        "document": f"{title}: {sheet.name}, {sheet.title}",
+        "title": title,
+        "subtitle": say("Knowledge check and practical") if seen else say("The practical was not observed"),
+        "complete": seen,
+        "issuer": {"label": say("Issuer"), "name": sheet.issuer, "place": sheet.issuer_place},
+        "issued": {"label": say("Issued"), "value": day(sheet.issued, words)},
+        "hazard": say("Example unit, not valid for work") if sheet.example else "",
+        "holder": _holder(sheet, words),
+        "retrain": {"label": say("Retrain by"), "value": day(sheet.retrain_by, words)},
+        "course": _course(sheet, words),
+        "operations": {
+            "label": say("What was done, and by whose word"),
+            "head": [say("Op"), say("Work"), say("Ink or stamp")],
+            "rows": [_training(sheet, words), _check(sheet, words), _practical(sheet, words)],
+        },
+        "outcomes": {
+            "label": say("Outcomes of the course") if seen else say("Outcomes, checked by questions only"),
+            "items": list(sheet.outcomes),
+        },
+        "limits": {"label": say("It does not prove"), "items": [*_not_shown(sheet, words), *sheet.limits]},
+        "cautions": {"label": say("Before anything else"), "items": list(sheet.cautions)},
+        "signatures": {"label": say("Signatures in ink"), "lines": _signatures(sheet, words)},
+        "checking": _checking(sheet, words),
+        "code-says": say("Code that holds the signed record of this certificate"),
+        "unshown": say(
+            "A letter that reads as � is not in the type of this paper. The signed record has it."
+        ),
+    }
+
+
+def _holder(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
+    say = words.gettext
+    facts = [
+        (say("Number"), sheet.person),
+        (say("Employer"), sheet.employer),
+        (say("Workplace"), sheet.workplace),
+    ]
+    return {"label": say("Name"), "name": sheet.name, "facts": [list(fact) for fact in facts if fact[1]]}
+
+
+def _course(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
+    say = words.gettext
+    return {
+        "label": say("Course"),
+        "title": sheet.title,
+        "equipment": [say("Equipment type"), sheet.equipment],
+        "facts": [
+            [say("Version"), sheet.version],
+            [say("Rules of"), sheet.profile],
+            [say("Language"), sheet.language],
+        ],
+    }
+
+
+def _training(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
+    say = words.gettext
+    if sheet.trained is None:
+        strength = say("The day is not recorded.")
+        mark = _empty(say("Not recorded"))
+    else:
+        strength = say("Recorded by the employer.")
+        mark = _ink(say("Trained"), day(sheet.trained, words))
+    lines = [say("Trainer: {name}.").format(name=sheet.trainer)] if sheet.trainer else []
+    return {"work": say("Training"), "strength": strength, "lines": lines, "prints": [], "mark": mark}
+
+
+def _check(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
+    say = words.gettext
+    when = day(sheet.checked, words)
+    right, asked = sheet.must_pass
+    lines = [
+        say("Passed: {marks} of {of} marks. The cut is {cut}, which is {percent} %.").format(
+            marks=sheet.marks, of=sheet.of, cut=-(-sheet.cut * sheet.of // 100), percent=sheet.cut
+        ),
+        say("Must-pass: {right} of {total} right.").format(right=right, total=asked),
+        say("Attempt {number}.").format(number=sheet.attempt),
+    ]
+    if sheet.supervised:
+        strength = say("Supervised: {name} confirmed who answered. Identity: {how}.").format(
+            name=sheet.assessor, how=sheet.identity.rstrip(".")
+        )
+        mark = _stamp(say("Supervised"), sheet.assessor, when)
+    else:
+        strength = say("Self-recorded: nobody confirmed who answered.")
+        mark = _ink(say("Passed"), when)
+    return {
+        "work": say("Knowledge check"),
+        "strength": strength,
+        "lines": lines,
+        "prints": [say("Fingerprint of the attempt"), [sheet.fingerprint]],
+        "mark": mark,
+    }
+
+
+def _practical(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
+    say = words.gettext
+    if sheet.observed is None:
+        return {
+            "work": say("Practical"),
+            "strength": say("Not observed: nobody has watched this person do the work."),
+            "lines": [],
+            "items": list(sheet.practicals),
+            "prints": [],
+            "mark": _empty(say("Not observed")),
+        }
+    when = day(sheet.observed, words)
+    return {
+        "work": say("Practical"),
+        "strength": say("Observed by {name} on {day}: competent.").format(name=sheet.assessor, day=when),
+        "lines": [],
+        "items": list(sheet.practicals),
+        "prints": [
+            words.ngettext(
+                "Fingerprint of the observation", "Fingerprints of the observations", len(sheet.observations)
+            ),
+            list(sheet.observations),
+        ],
+        "mark": _stamp(say("Observed"), sheet.assessor, when),
+    }
+
+
+def _ink(word: str, when: str) -> dict[str, str]:
+    return {"kind": "ink", "word": word, "day": when}
+
+
+def _stamp(word: str, name: str, when: str) -> dict[str, str]:
+    return {"kind": "stamp", "word": word, "name": name, "day": when}
+
+
+def _empty(word: str) -> dict[str, str]:
+    return {"kind": "empty", "word": word}
+
+
+def _not_shown(sheet: CertificateSheet, words: NullTranslations) -> list[str]:
+    """What this very certificate leaves open, beside what every one of its course does."""
+    say = words.gettext
+    found = [] if sheet.supervised else [say("who answered the questions")]
+    return found if sheet.observed else [*found, say("that the holder can do the work")]
+
+
+def _signatures(sheet: CertificateSheet, words: NullTranslations) -> list[str]:
+    """The lines for a pen. Where no assessor stands there is no line for one: it would look like an observation."""
+    say = words.gettext
+    lines = [say("Holder: signature, date")]
+    if sheet.assessor:
+        lines.append(say("Assessor: signature, date"))
+    return [*lines, say("Issuer: name, signature, date")]
+
+
+def _checking(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
+    say = words.gettext
+    return {
+        "label": say("Check this certificate"),
+        "calm": say("Scanning shows a long code. That is normal."),
+        "ways": [
+            say(
+                "On the course's site, open “Check a certificate”: paste the long code there, or choose this PDF."
+            ),
+            say("Or, with this PDF: {command}").format(command="journeybook verify"),
+            say("Compare the fingerprint of the issuer's key with the one that the issuer has made known."),
+        ],
+        "site": sheet.site,
+        "key": [say("Fingerprint of the issuer's key"), sheet.key.split()],
+        "facts": [
+            [say("Certificate"), sheet.id.removeprefix("urn:uuid:")],
+            [say("Digest of the course"), _grouped(sheet.digest)],
+        ],
+    }
+
+
+def _grouped(digest: str) -> str:
+    """The beginning of a digest, as every page shows it."""
+    return " ".join(digest[at : at + 4] for at in range(0, 16, 4))
