@@ -57,6 +57,8 @@ def _height(card: JobCard, course: Course, wording: Wording, points: float) -> f
     foot = _text(" · ".join(names) + len(names) * " (not yet confirmed), clause", _SMALL, WIDTH)
     foot += sum(_text(wording.plain(caution), _SMALL, WIDTH - 12) for caution in course.cautions)
     foot += 2 * _SMALL * _LINE + _PADDING + 6
+    if card.keep:
+        foot += _text(wording.plain(card.keep) + " Kept", points, WIDTH) + _PADDING
     example = 24 if course.kit.is_example else 0
     return example + head + body + foot + (_TAG if card.tag else 0)
 

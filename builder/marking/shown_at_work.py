@@ -48,17 +48,15 @@ def _practical(practical: Practical, language: str, say: Say) -> Json:
 
 
 def _job_card(card: JobCard, language: str, say: Say) -> Json:
-    return {
-        "source": list(card.sources),
-        "tag": card.tag,
-        "texts": {
-            language: {
-                "title": say(card.title),
-                "when": say(card.when),
-                "body": [_block(block, say) for block in card.body],
-            }
-        },
+    texts: dict[str, Json] = {
+        "title": say(card.title),
+        "when": say(card.when),
+        "body": [_block(block, say) for block in card.body],
     }
+    # Only where it is said: the digests of releases from before there was such a text stay what they are.
+    if card.keep:
+        texts["keep"] = say(card.keep)
+    return {"source": list(card.sources), "tag": card.tag, "texts": {language: texts}}
 
 
 def _block(block: CardBlock, say: Say) -> Json:

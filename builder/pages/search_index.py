@@ -55,7 +55,7 @@ def _at_work_entries(course: Course, wording: Wording) -> list[Entry]:
         link = f"page:practical/{practical.id}"
         entries.append([wording.plain(practical.title), words("Practical"), link, text])
     for card in course.job_cards.values():
-        texts = [card.when]
+        texts = [card.when, card.keep]
         for block in card.body:
             texts += [block.text, *block.lines] if block.kind is not CardBlockKind.FIGURE else []
             if block.table is not None:

@@ -97,5 +97,12 @@ JOB_CARD = Record(
             [{"steps": ["**Isolate.**"]}],
         ),
         Field("tag", Flag(), "true for a tag that is tied on.", True, default=False),
+        Field(
+            "keep",
+            SENTENCES,
+            "How long a filled-in sheet is kept, and where: it is a record then.",
+            "Two years, in the folder of the drill.",
+            default="",
+        ),
     ],
 )

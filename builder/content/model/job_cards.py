@@ -55,5 +55,7 @@ class JobCard:
     body: tuple[CardBlock, ...]
     tag: bool = False
     """True for a tag that is tied on: it prints with a hole and a heavy edge."""
+    keep: str = ""
+    """How long a filled-in sheet is kept, and where; empty where the card is no record."""
     sources: tuple[str, ...] = ()
     place: Place

@@ -87,6 +87,18 @@ def test_a_tag_says_so() -> None:
     assert [name for name, card in cards.items() if card.tag] == ["out-of-use"]
 
 
+def test_a_card_that_is_a_record_says_how_long_it_is_kept(two_bays: Path) -> None:
+    file = two_bays / COURSE / "job-cards/before-you-drill.yml"
+    file.write_text(
+        'keep: "{kit.guard-gap.number} years."\n' + file.read_text(encoding="utf-8"), encoding="utf-8"
+    )
+    cards = course_for(two_bays).job_cards
+    assert {name: card.keep for name, card in cards.items()} == {
+        "before-you-drill": "{kit.guard-gap.number} years.",
+        "out-of-use": "",
+    }
+
+
 def test_a_build_has_the_duties_of_its_own_profile_only(two_bays: Path) -> None:
     here, there = course_for(two_bays).duties, course_for(two_bays, "far").duties
     assert here is not None
