@@ -165,12 +165,12 @@ def _check(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
 
 def _practical(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
     say = words.gettext
+    titles = "; ".join(title.rstrip(".") for title in sheet.practicals)
     if sheet.observed is None:
         return {
             "work": say("Practical"),
             "strength": say("Not observed: nobody has watched this person do the work."),
-            "lines": [],
-            "items": list(sheet.practicals),
+            "lines": [say("Still to be observed: {titles}.").format(titles=titles)] if titles else [],
             "prints": [],
             "mark": _empty(say("Not observed")),
         }
@@ -178,8 +178,7 @@ def _practical(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
     return {
         "work": say("Practical"),
         "strength": say("Observed by {name} on {day}: competent.").format(name=sheet.assessor, day=when),
-        "lines": [],
-        "items": list(sheet.practicals),
+        "lines": [say("Seen: {titles}.").format(titles=titles)] if titles else [],
         "prints": [
             words.ngettext(
                 "Fingerprint of the observation", "Fingerprints of the observations", len(sheet.observations)
@@ -227,7 +226,7 @@ def _checking(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any
             say(
                 "On the course's site, open “Check a certificate”: paste the long code there, or choose this PDF."
             ),
-            say("Or, with this PDF: {command}").format(command="journeybook verify"),
+            say("Or by command: {command}").format(command="journeybook verify FILE.pdf"),
             say("Compare the fingerprint of the issuer's key with the one that the issuer has made known."),
         ],
         "site": sheet.site,
