@@ -21,6 +21,7 @@ import click
 
 from journeybook import __version__
 from journeybook.commands.agreement import agreement
+from journeybook.commands.certify import certify
 from journeybook.commands.class_state import class_state
 from journeybook.commands.from_paper import from_paper
 from journeybook.commands.key import key
@@ -37,6 +38,7 @@ from journeybook.diagnostics.report import has_fault
 from journeybook.diagnostics.why import story
 from journeybook.making import courses_of
 from journeybook.marking.release import release as freeze
+from journeybook.release_sources import keep as keep_sources
 from journeybook.source.near import nearest
 
 
@@ -169,6 +171,7 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
     now = datetime.now(UTC)
     try:
         made, found = freeze(one.course, folder, now, problems)
+        kept = made is not None and keep_sources(project, course, made.version, made.digest)
     except OSError as refused:
         there = refused.filename or folder / "releases"
         raise click.ClickException(
@@ -180,6 +183,10 @@ def release(context: click.Context, course: str, config_file: Path) -> None:
     if made is None:
         context.exit(1)
     click.echo(f"Released {course} {made.version} for {made.profile} at {made.released}: {made.digest}")
+    if not kept:
+        click.echo(
+            "Its files were changed meanwhile, so they are not kept beside it; release the same state again."
+        )
     click.echo("Build the site again: its pages say draft no more. Keep the folder releases/ for ever.")
 
 
@@ -189,6 +196,7 @@ main.add_command(from_paper)
 main.add_command(vouch)
 main.add_command(agreement)
 main.add_command(class_state)
+main.add_command(certify)
 main.add_command(paper)
 main.add_command(key)
 main.add_command(trust)

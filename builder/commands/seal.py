@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
 import click
 
+from journeybook.commands.came_back import said
+from journeybook.commands.course_to_seal import course_to_seal
 from journeybook.commands.project_option import CONFIG, project_of, say
-from journeybook.content.whole_file import whole_file
-from journeybook.diagnostics.codes import fault, warning
-from journeybook.diagnostics.problem import Problem
-from journeybook.making import courses_of
 from journeybook.pages.course_pages import Ready
 from journeybook.project import Project
 from journeybook.sittings import sitting_file
@@ -48,6 +45,12 @@ _CLASS_CAP = 1 << 20
     type=click.Path(path_type=Path, exists=True, dir_okay=False),
     help="The private file of an earlier sitting: who sat there gets other questions where there are others.",
 )
+@click.option(
+    "--version",
+    "version",
+    metavar="VERSION",
+    help="A release on the shelf, where the course has changed since; else the course as it stands.",
+)
 @CONFIG
 @click.pass_context
 def seal(
@@ -56,6 +59,7 @@ def seal(
     class_file: Path,
     folder: Path,
     earlier_files: tuple[Path, ...],
+    version: str | None,
     config_file: Path,
 ) -> None:
     """Make a sitting of COURSE: one sealed page for the room, one private file for the employer."""
@@ -64,33 +68,52 @@ def seal(
         near = " or ".join(nearest(course, project.courses) or project.courses)
         raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
     people = _class_of(context, project, class_file)
-    ready = _released(context, project, course)
     page, private = folder / f"{class_file.stem}.html", folder / f"{class_file.stem}.sitting.json"
     try:
         refuse_place(folder, project.watched())
         earlier = [sitting_file.read(path) for path in earlier_files]
         _refuse_overwriting(page, private)
-        made = _made(ready, people, earlier)
+        with course_to_seal(context, project, course, version) as ready:
+            sitting, document = _made(ready, people, earlier)
+        _write(page, document, private, sitting)
     except SittingRefused as refused:
-        raise click.ClickException(f"{refused.message} {refused.mend}") from refused
+        raise said(refused) from refused
     except ImportError as missing:
         raise click.ClickException(
             f"Sealing needs the package {missing.name}, which is not installed; "
             "install it with: pip install 'journeybook[proof]'"
         ) from missing
-    sitting, document = made
-    folder.mkdir(parents=True, exist_ok=True)
-    # The private file first: a page without it could never be marked.
-    sitting_file.write(private, sitting)
-    unfinished = page.with_name(page.name + ".unfinished")
-    unfinished.write_bytes(document)
-    unfinished.replace(page)
+    except OSError as refused:
+        raise click.ClickException(
+            f"The sitting could not be made: {refused.filename or folder}: {refused.strerror}. Nothing of it is left."
+        ) from refused
     _tell(sitting, page, private)
 
 
+def _write(page: Path, document: bytes, private: Path, sitting: Sitting) -> None:
+    """Both files or neither: a page without its private file could never be marked."""
+    page.parent.mkdir(parents=True, exist_ok=True)
+    unfinished = page.with_name(page.name + ".unfinished")
+    try:
+        unfinished.write_bytes(document)
+        sitting_file.create(private, sitting)
+        try:
+            unfinished.replace(page)
+        except OSError:
+            private.unlink()
+            raise
+    finally:
+        unfinished.unlink(missing_ok=True)
+
+
 def _class_of(context: click.Context, project: Project, path: Path) -> ClassFile:
-    with path.open("rb") as file:
-        data = file.read(_CLASS_CAP + 1)
+    try:
+        with path.open("rb") as file:
+            data = file.read(_CLASS_CAP + 1)
+    except OSError as refused:
+        raise click.ClickException(f"{path} cannot be read: {refused.strerror}.") from refused
+    if len(data) > _CLASS_CAP:
+        raise click.ClickException(f"{path} is larger than {_CLASS_CAP} bytes, which no class file is.")
     full = path.resolve()
     inside = full.is_relative_to(project.root.resolve())
     name = full.relative_to(project.root.resolve()).as_posix() if inside else path.as_posix()
@@ -99,38 +122,6 @@ def _class_of(context: click.Context, project: Project, path: Path) -> ClassFile
         say(problems, project.root)
         context.exit(1)
     return found
-
-
-def _released(context: click.Context, project: Project, course: str) -> Ready:
-    """The course as it stands, which has to be that of its release."""
-    ready, problems = courses_of(replace(project, courses=(course,)))
-    where = whole_file(f"{project.courses_dir}/{course}")
-    said: list[Problem] = []
-    if not ready:
-        said = problems
-    elif ready[0].course.check is None:
-        said = [
-            fault(
-                "H008", where, f"The course {course} has no check.", "Write its competence-check.yml first."
-            )
-        ]
-    elif ready[0].course.draft:
-        message = f"The course {course} as it stands is not a release: {ready[0].compiled.digest[:12]} is not frozen."
-        mend = (
-            f"Release it with `journeybook release {course}`, or bring back its files as they were released."
-        )
-        said = [fault("H008", where, message, mend)]
-    if said:
-        say(said, project.root)
-        context.exit(1)
-    check = ready[0].course.check
-    if check is not None and not check.sealed:
-        message = "The check is not sealed: its questions and answers stand open in the site."
-        say(
-            [warning("H010", check.place, message, "Add `sealed: true` to it, release and build again.")],
-            project.root,
-        )
-    return ready[0]
 
 
 def _refuse_overwriting(*paths: Path) -> None:

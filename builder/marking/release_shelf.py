@@ -1,7 +1,8 @@
 """Where releases are kept: ``releases/VERSION/PROFILE/`` in the course's folder, three files each.
 
 ``compiled.json`` holds the compiled course, ``digests.json`` its digests, ``release.json`` when it was
-released. The last is written last: a folder without it is no release.
+released. The last is written last: a folder without it is no release. Beside them ``sources.zip`` may lie, which
+``release_sources.py`` writes and reads.
 """
 
 from __future__ import annotations

@@ -7,6 +7,7 @@ which holds a lock from reading to writing: two people at one shared folder cann
 from __future__ import annotations
 
 import os
+import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -36,9 +37,14 @@ from journeybook.sittings.sitting_format import FORMAT, SIZE_CAP, from_bytes, to
 
 __all__ = [
     "ALPHABET", "FORMAT", "SIZE_CAP", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld",
-    "Place", "Received", "Refused", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "from_bytes",
-    "read", "to_bytes", "update", "vouched", "why_not", "with_attempt", "with_certificate", "with_observation", "write",
+    "Place", "Received", "Refused", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "create",
+    "from_bytes", "read", "to_bytes", "update", "vouched", "why_not", "with_attempt", "with_certificate",
+    "with_observation", "write",
 ]  # fmt: skip
+
+PATIENCE = 10.0
+"""Seconds for which a command waits while another one is at the file."""
+_BETWEEN = 0.05
 
 
 def read(path: Path) -> Sitting:
@@ -50,6 +56,18 @@ def read(path: Path) -> Sitting:
 def write(path: Path, sitting: Sitting) -> None:
     """Write the file whole, readable by its owner alone; the old one stays until the new one is on the disk."""
     with _locked(path):
+        _write(path, sitting)
+
+
+def create(path: Path, sitting: Sitting) -> None:
+    """Write the file of a new sitting; raises SittingRefused where one is there already."""
+    with _locked(path):
+        if path.exists():
+            raise SittingRefused(
+                "H009",
+                f"{path} is there already, and a sitting is never written over.",
+                "Give the class file another name, or name another folder with --into.",
+            )
         _write(path, sitting)
 
 
@@ -66,34 +84,48 @@ def update(path: Path, step: Callable[[Sitting], Sitting]) -> Sitting:
 def _write(path: Path, sitting: Sitting) -> None:
     unfinished = path.with_name(path.name + ".unfinished")
     unfinished.unlink(missing_ok=True)
-    with os.fdopen(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
-        file.write(to_bytes(sitting))
-        file.flush()
-        os.fsync(file.fileno())
-    unfinished.replace(path)
+    try:
+        with os.fdopen(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
+            file.write(to_bytes(sitting))
+            file.flush()
+            os.fsync(file.fileno())
+        unfinished.replace(path)
+    except OSError:
+        # It holds the passphrase, whole or in part.
+        unfinished.unlink(missing_ok=True)
+        raise
 
 
 @contextmanager
 def _locked(path: Path) -> Iterator[None]:
     """Hold the lock that belongs to a file. The system takes it back when a process dies, so none is left behind."""
     with path.with_name(path.name + ".lock").open("ab") as file:
-        try:
-            _take(file.fileno())
-        except OSError as refused:
-            raise SittingRefused(
-                "H005",
-                f"Somebody else is at {path.name}.",
-                "Wait until the other command has ended; then try again.",
-            ) from refused
+        until = time.monotonic() + PATIENCE
+        while not _taken(file.fileno()):
+            if time.monotonic() > until:
+                raise SittingRefused(
+                    "H005",
+                    f"Somebody else is at {path.name}.",
+                    "Wait until the other command has ended; then try again.",
+                )
+            time.sleep(_BETWEEN)
         yield
 
 
-def _take(handle: int) -> None:
+def _taken(handle: int) -> bool:
+    """Take the lock if nobody holds it."""
     try:
         import fcntl
     except ImportError:
         import msvcrt
 
-        msvcrt.locking(handle, msvcrt.LK_LOCK, 1)  # type: ignore[attr-defined]
-    else:
-        fcntl.flock(handle, fcntl.LOCK_EX)
+        try:
+            msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)  # type: ignore[attr-defined]
+        except OSError:
+            return False
+        return True
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        return False
+    return True
