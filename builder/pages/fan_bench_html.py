@@ -59,7 +59,7 @@ class ControlTable:
 def fan_bench(desk: BenchDesk, bench: FanBench, trial: Trial | None = None) -> BenchOnPage:
     """The drawing, the tables and the numbers."""
     worked = fan_of(desk.course, bench.id)
-    start = _row(worked, worked.table, _start(worked, trial), "", is_start=True)
+    start = row_at(worked, worked.table, start_of(worked, trial), "", is_start=True)
     body = render(
         desk.language,
         "bench-fan.html",
@@ -72,12 +72,12 @@ def fan_bench(desk: BenchDesk, bench: FanBench, trial: Trial | None = None) -> B
         ],
         alarms=[
             (alarm, words, alarm in start.alarms)
-            for alarm, words in _alarm_names(desk, bench).items()
+            for alarm, words in alarm_names(desk, bench).items()
             if alarm in worked.table.columns
         ],
-        alarm_names=_alarm_names(desk, bench),
+        alarm_names=alarm_names(desk, bench),
         tables=_tables(desk, worked, trial),
-        standing=[] if trial is None else _standing(desk, worked, trial),
+        standing=[] if trial is None else standing(desk, worked, trial),
     )
     if trial is None:
         return BenchOnPage(body=Markup(body), data=_data(desk, worked))
@@ -98,7 +98,7 @@ def part_names(desk: BenchDesk, bench: FanBench) -> dict[str, str]:
     return {part: getattr(bench.parts, part) or word for part, word in ours.items()}
 
 
-def _alarm_names(desk: BenchDesk, bench: FanBench) -> dict[str, str]:
+def alarm_names(desk: BenchDesk, bench: FanBench) -> dict[str, str]:
     say = load_catalogue(desk.language)[0].gettext
     own = desk.wording.plain(bench.alarm_name) if bench.alarm_name else ""
     return {"low-flow": own or say("Low-flow alarm"), "low-battery": say("Low-battery alarm")}
@@ -124,15 +124,15 @@ def _number(text: str) -> str:
     return text.replace("-", _MINUS)
 
 
-def _start(worked: WorkedOut, trial: Trial | None) -> dict[str, int]:
+def start_of(worked: WorkedOut, trial: Trial | None) -> dict[str, int]:
     if trial is not None:
         return stands_at(worked, trial)
     return {control.control.of: control.start for control in worked.controls}
 
 
-def _standing(desk: BenchDesk, worked: WorkedOut, trial: Trial) -> list[tuple[str, str]]:
+def standing(desk: BenchDesk, worked: WorkedOut, trial: Trial) -> list[tuple[str, str]]:
     """What stands still in a trial: label, and place, which is empty where it is hidden."""
-    start = _start(worked, trial)
+    start = start_of(worked, trial)
     return [
         (
             desk.wording.plain(one.control.label),
@@ -145,14 +145,14 @@ def _standing(desk: BenchDesk, worked: WorkedOut, trial: Trial) -> list[tuple[st
 
 def _tables(desk: BenchDesk, worked: WorkedOut, trial: Trial | None) -> list[ControlTable]:
     """A table for each control that can be moved; where none can, one row of how things stand."""
-    start = _start(worked, trial)
+    start = start_of(worked, trial)
     table = worked.table
     moved = [one for one in worked.controls if trial is None or one.control.of in trial.moves]
     found = [
         ControlTable(
             label=desk.wording.plain(one.control.label),
             rows=tuple(
-                _row(
+                row_at(
                     worked,
                     table,
                     {**start, one.control.of: place},
@@ -164,7 +164,7 @@ def _tables(desk: BenchDesk, worked: WorkedOut, trial: Trial | None) -> list[Con
         )
         for one in moved
     ]
-    return found or [ControlTable(label="", rows=(_row(worked, table, start, "", is_start=True),))]
+    return found or [ControlTable(label="", rows=(row_at(worked, table, start, "", is_start=True),))]
 
 
 def _some(count: int, start: int) -> list[int]:
@@ -173,7 +173,7 @@ def _some(count: int, start: int) -> list[int]:
     return sorted({*range(0, count, every), count - 1, start})
 
 
-def _row(worked: WorkedOut, table: Table, at: Mapping[str, int], place: str, *, is_start: bool) -> Row:
+def row_at(worked: WorkedOut, table: Table, at: Mapping[str, int], place: str, *, is_start: bool) -> Row:
     index = table.index(at)
     shown = worked.readings[: len(worked.bench.readings)]
     return Row(

@@ -16,12 +16,11 @@ a place left empty.
 from __future__ import annotations
 
 import re
-import string
 from collections.abc import Sequence
 
+from journeybook.marking.answer_letters import LETTERS, letters
 from journeybook.marking.kind import Json, Key
 
-LETTERS = string.ascii_uppercase
 _APART = re.compile(r"[\s,;]+")
 _COUNT = re.compile(r"[1-9][0-9]{0,2}")
 _NUMBER_THEN_UNIT = re.compile(r"([+\-\u2212]?[0-9][0-9.,\s]*|[+\-\u2212]?[.,][0-9]+)(.*)", re.DOTALL)
@@ -84,7 +83,8 @@ def hint(key: Key, drawn: Sequence[str]) -> str:
 
 
 def _span(count: int) -> str:
-    return f"A to {LETTERS[count - 1]}" if count <= len(LETTERS) else f"1 to {count}"
+    marks = letters(max(count, 1))
+    return f"{marks[0]} to {marks[-1]}"
 
 
 def _picked(text: str, drawn: Sequence[str], count: int | None) -> list[str | None]:
