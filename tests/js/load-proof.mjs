@@ -38,19 +38,28 @@ export const V2 = ['https://www.w3.org/ns/credentials/v2', 'https://www.w3.org/n
 
 /** A signed certificate as canonical text. @param {ReturnType<typeof signer>} by @param {Record<string, unknown>} [changed] of its subject */
 export function certificateText(by, changed = {}) {
+  const subject = {
+    format: 'journeybook certificate 1', name: 'Ines Okafor', person: '1042', employer: 'Quillon Basin Works', workplace: 'Slip 2',
+    equipment: 'powered respirator', title: 'Powered air for welders', course: 'powered-respirator', version: '1.0', digest: 'ab'.repeat(32),
+    profile: 'uk', language: 'en', marks: 21500, of: 24000, cut: 80, mustPass: [8, 8], check: 'self-recorded', practical: 'not observed',
+    identity: '', trainer: 'Jo Vance', assessor: '', trained: '2026-02-27', checked: '2026-03-01', observed: '', retrainBy: '2027-03-01',
+    attempt: 1, fingerprint: 'ABCD-EFGH-IJKL-MN27', observations: [], example: false, ...changed,
+  };
   const document = {
     '@context': V2, id: 'urn:uuid:0b0f3c3e-6f1f-4b7a-9a64-0a8f0f6f7a11', type: ['VerifiableCredential'], issuer: by.did,
-    validFrom: '2026-03-02T08:00:00Z', validUntil: '2027-03-01T23:59:59Z',
-    credentialSubject: {
-      format: 'journeybook certificate 1', name: 'Ines Okafor', person: '1042', employer: 'Quillon Basin Works', workplace: 'Slip 2',
-      equipment: 'powered respirator', title: 'Powered air for welders', course: 'powered-respirator', version: '1.0', digest: 'ab'.repeat(32),
-      profile: 'gb', language: 'en', marks: 18, of: 20, cut: 80, mustPass: [6, 6], check: 'self-recorded', practical: 'not observed',
-      identity: 'company card', trainer: 'Jo Vance', assessor: 'Sam Reyes', trained: '2026-03-01', observed: '', retrainBy: '2027-03-01',
-      attempt: 1, fingerprint: 'ABCD-EFGH', observation: '', example: false, ...changed,
-    },
+    validFrom: '2026-03-02T08:00:00Z', validUntil: `${subject.retrainBy}T23:59:59Z`, credentialSubject: subject,
   };
   return scripts.Canonical.write({ ...document, proof: proofOf(document, by) });
 }
+
+/** What makes a certificate a supervised and observed one. */
+export const WATCHED = {
+  check: 'supervised', practical: 'observed', identity: 'works pass with photograph', assessor: 'Sam Reyes', observed: '2026-03-02',
+  observations: ['AAAA-BBBB-CCCC-DDDD'],
+};
+
+/** The verdict cases and codes that Python is held to as well: tests/vectors/proof/make_verdicts.py. */
+export const VERDICTS = JSON.parse(readFileSync(new URL('../vectors/proof/verdicts.json', import.meta.url), 'utf8'));
 
 /** A signed trust list as canonical text. @param {ReturnType<typeof signer>[]} signers the first is its issuer @param {Record<string, unknown>} [changed] of its subject */
 export function trustText(signers, changed = {}) {

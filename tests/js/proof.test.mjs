@@ -1,71 +1,63 @@
-// Six verdicts on certificates, and the ways in which one reaches the page: bytes, code, PDF.
+// Seven verdicts on certificates, and the ways in which one reaches the page: bytes, code, PDF.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { test } from 'node:test';
+import { describe, it, test } from 'node:test';
 import { deflateRawSync, deflateSync, inflateRawSync } from 'node:zlib';
-import { certificateText, scripts, signer, trustText } from './load-proof.mjs';
+import { certificateText, scripts, signer, trustText, VERDICTS } from './load-proof.mjs';
 
-const { Base45, Base58, CertificateCode, DataIntegrity, Dictionary1, NobleEd25519, RecordInPdf, TrustList, Verdict } = scripts;
+const { Base58, CertificateCode, DataIntegrity, Dictionary1, Inflate, NobleEd25519, RecordInPdf, TrustList, Verdict } = scripts;
 const YARD = signer('11'.repeat(32));
 const STRANGER = signer('22'.repeat(32));
 const TODAY = '2026-06-01';
-const ID = 'urn:uuid:0b0f3c3e-6f1f-4b7a-9a64-0a8f0f6f7a11';
 const bytes = (/** @type {string} */ text) => new Uint8Array(Buffer.from(text));
 const trust = (changed = {}) => TrustList.read(trustText([YARD], changed), NobleEd25519.verify);
 /** @param {string} text @param {any} list @param {string} [today] */
 const kindOf = async (text, list, today = TODAY) => (await Verdict.of(bytes(text), list, today, NobleEd25519.verify)).kind;
 
-test('a certificate of a listed signer is genuine', async () => {
-  assert.equal(await kindOf(certificateText(YARD), await trust()), 'genuine');
-});
+/** The bytes of a case: given as such, as text, or as edits of a sound record. @param {any} each */
+function recordOf(each) {
+  if (each.base64 !== undefined) return new Uint8Array(Buffer.from(each.base64, 'base64'));
+  if (each.record !== undefined) return bytes(each.record);
+  return bytes(each.edits.reduce((/** @type {string} */ text, [from, to]) => text.replace(from, () => to), VERDICTS.records[each.of]));
+}
 
-test('without a trust list, or by a signer it does not name, or outside the dates of the key, the signer is unknown', async () => {
-  assert.equal(await kindOf(certificateText(YARD), null), 'unknown-signer');
-  assert.equal(await kindOf(certificateText(STRANGER), await trust()), 'unknown-signer');
-  const keys = [{ did: YARD.did, holder: 'Sam', role: 'assessor', from: '2026-04-01', until: '2026-12-31', withdrawn: null, demo: false }];
-  assert.equal(await kindOf(certificateText(YARD), await trust({ keys })), 'unknown-signer');
-});
-
-test('the last day still counts, the day after is out of date', async () => {
-  assert.equal(await kindOf(certificateText(YARD), await trust(), '2027-03-01'), 'genuine');
-  assert.equal(await kindOf(certificateText(YARD), await trust(), '2027-03-02'), 'out-of-date');
-});
-
-test('a certificate on the list of the withdrawn is withdrawn, even when it is out of date', async () => {
-  const list = await trust({ withdrawn: [{ id: ID, on: '2026-05-01', reason: 'wrong person' }] });
-  assert.equal(await kindOf(certificateText(YARD), list), 'withdrawn');
-  assert.equal(await kindOf(certificateText(YARD), list, '2029-01-01'), 'withdrawn');
-});
-
-test('any changed member is told as altered', async () => {
-  const text = certificateText(YARD);
-  for (const [from, to] of [['Ines', 'Anes'], ['"marks":18', '"marks":19'], ['self-recorded', 'supervised'], ['2027-03-01T', '2029-03-01T']]) {
-    assert.equal(await kindOf(text.replace(from, to), await trust()), 'altered', from);
+describe(`verdicts.json: ${VERDICTS.about}`, () => {
+  for (const each of VERDICTS.cases) {
+    it(each.name, async () => {
+      const list = each.trust && await TrustList.read(VERDICTS.lists[each.trust], NobleEd25519.verify);
+      const found = await Verdict.of(recordOf(each), list, each.today, NobleEd25519.verify);
+      assert.equal(found.kind, each.kind);
+      assert.equal(found.withdrawn?.on ?? null, each.withdrawn);
+      assert.equal(found.certificate === null, each.kind === 'unreadable');
+      assert.equal(found.key === null, ['unreadable', 'altered', 'unknown-signer'].includes(each.kind));
+    });
   }
 });
 
-test('what is no certificate in canonical form is unreadable', async () => {
-  const text = certificateText(YARD);
-  for (const odd of ['', '{}', 'null', '[1]', `${text}\n`, JSON.stringify(JSON.parse(text), null, 1), text.slice(0, -1), ' '.repeat(20000)]) {
-    assert.equal(await kindOf(odd, await trust()), 'unreadable', odd.slice(0, 20));
+describe('the codes of verdicts.json', () => {
+  for (const each of VERDICTS.codes) {
+    it(each.name, () => {
+      if (each.of === null) assert.throws(() => CertificateCode.read(each.code), CertificateCode.NoCode);
+      else assert.equal(Buffer.from(CertificateCode.read(each.code)).toString(), VERDICTS.records[each.of]);
+    });
   }
 });
 
-test('the code gives back the bytes, also with line breaks of a mail and in small letters of the prefix', () => {
-  const text = certificateText(YARD);
-  const packed = deflateRawSync(text, { dictionary: Buffer.from(Dictionary1.bytes()), level: 9 });
-  const code = `JB1:${Base45.encode(packed)}`;
-  assert.ok(code.length <= 800, `${code.length} letters`);
-  assert.equal(Buffer.from(CertificateCode.read(code)).toString(), text);
-  assert.equal(Buffer.from(CertificateCode.read(` ${code.slice(0, 70)}\r\n${code.slice(70)}\n`)).toString(), text);
-  for (const odd of ['', 'JB1:', code.slice(0, -30), `JB2:${code.slice(4)}`, code.replace('JB1:', 'JB1:0')]) {
-    assert.throws(() => CertificateCode.read(odd), /./, odd.slice(0, 12));
+test('no certificate of which one byte is another is genuine', async () => {
+  const whole = bytes(certificateText(YARD));
+  const list = await trust();
+  for (let at = 0; at < whole.length; at += 1) {
+    const changed = whole.slice();
+    changed[at] ^= 1 << (at % 7);
+    const { kind } = await Verdict.of(changed, list, TODAY, NobleEd25519.verify);
+    assert.ok(['altered', 'unreadable'].includes(kind), `${kind} at byte ${at}`);
   }
+  assert.equal(await kindOf(certificateText(YARD), list), 'genuine');
 });
 
 test('what would swell beyond the cap is refused', () => {
   const bomb = deflateRawSync(Buffer.alloc(50 << 20, 65));
-  assert.throws(() => CertificateCode.inflated(new Uint8Array(bomb), 16_384), { message: 'more than the cap' });
+  assert.throws(() => Inflate.first(new Uint8Array(bomb), 16_384), { message: 'more than the cap' });
 });
 
 test('dictionary 1 is the file of the Python side', () => {

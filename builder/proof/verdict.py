@@ -1,0 +1,74 @@
+"""What can be said of a certificate: one of seven verdicts.
+
+In this order, so that the graver thing is said:
+1. ``unreadable``: no certificate, or not in its one form;
+2. ``altered``: not what its issuer signed;
+3. ``unknown-signer``: the list in use does not name the key, or there is no list;
+4. ``withdrawn``: the certificate or its key was taken back, whenever it was signed, because a thief can write any date;
+   a key of the list that signed outside its days is unknown for that day;
+5. ``out-of-date``: the day is before the first or after the last;
+6. ``example``: made to try things out, or with a key that is published;
+7. ``genuine``.
+Twin of ``site_overrides/js/pure/verdict.js``; tests/vectors/proof/verdicts.json holds both to this.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from journeybook.proof.certificate import Certificate, NotACertificate, of_document, parsed
+from journeybook.proof.data_integrity import NotGenuine, verify
+from journeybook.proof.trust_list import TrustedKey, TrustList, Withdrawal
+
+Kind = Literal["genuine", "example", "unknown-signer", "out-of-date", "withdrawn", "altered", "unreadable"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Verdict:
+    """What was found."""
+
+    kind: Kind
+    certificate: Certificate | None
+    """None where it is unreadable. Where it is altered, nothing in it can be relied on."""
+    key: TrustedKey | None
+    """The signer as the list in use names it; None where it does not, or none was looked for."""
+    withdrawn: Withdrawal | None
+    """Where it is withdrawn: since when and why."""
+
+
+def verdict(record: bytes, trust: TrustList | None, today: date) -> Verdict:
+    """Return the verdict on the bytes of a certificate, by a list that was read (its signatures checked) or none."""
+    try:
+        document = parsed(record)
+    except NotACertificate:
+        return Verdict(kind="unreadable", certificate=None, key=None, withdrawn=None)
+    certificate = of_document(document)
+    try:
+        verify(document)
+    except NotGenuine:
+        return Verdict(kind="altered", certificate=certificate, key=None, withdrawn=None)
+    return _trusted(certificate, trust, today)
+
+
+def _trusted(certificate: Certificate, trust: TrustList | None, today: date) -> Verdict:
+    day = certificate.valid_from[:10]
+    known = [key for key in trust.keys if key.did == certificate.issuer] if trust else []
+    # A key may stand in the list more than once, as for two years; what is said against it holds for all of them.
+    key = next((each for each in known if each.from_day <= day <= each.until), None)
+    if trust and known:
+        lost = next((each for each in known if each.withdrawn), None)
+        withdrawn = trust.withdrawal_of(certificate.id) or (lost.withdrawn if lost else None)
+        if withdrawn:
+            return Verdict(
+                kind="withdrawn", certificate=certificate, key=key or lost or known[0], withdrawn=withdrawn
+            )
+    if key is None:
+        return Verdict(kind="unknown-signer", certificate=certificate, key=None, withdrawn=None)
+    kind: Kind = "genuine"
+    if not day <= today.isoformat() <= certificate.valid_until[:10]:
+        kind = "out-of-date"
+    elif certificate.example or any(each.demo for each in known):
+        kind = "example"
+    return Verdict(kind=kind, certificate=certificate, key=key, withdrawn=None)
