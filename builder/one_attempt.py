@@ -48,8 +48,9 @@ def sitting_of_one(
 ) -> Sitting:
     """Return a sitting whose only place holds the attempt in ``data``, and the observations ``seen`` (name, bytes).
 
-    ``person`` is the number that their observations may bear in place of the id of the card. Its day is that of the attempt, by the clock of the device. Raises SittingRefused for records that are none, are of
-    somebody else, or have another fingerprint than the paper.
+    ``person`` is the number that their observations may bear in place of the id of the card. The sitting's day is that
+    of the attempt, by the clock of the device. Raises SittingRefused for records that are none, are of somebody else,
+    or have another fingerprint than the paper.
     """
     try:
         record = attempts.read(data)

@@ -65,7 +65,8 @@ def certify(context: click.Context, options: CertifyOptions) -> None:
 
     desk = Desk(
         course=course, signer=None, trust=trust, folder=options.into, now=now, size=options.paper,
-        record_only=options.record_only, employer=options.employer, person=options.person, self_recorded=options.self_recorded or one,
+        record_only=options.record_only, employer=options.employer, person=options.person,
+        self_recorded=options.self_recorded or one,
     )  # fmt: skip
     signer = _signer(options, plate) if _has_work(desk, sitting, options) else None
     lines, broken = _issue(desk, signer, sitting, options, one=one)

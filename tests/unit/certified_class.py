@@ -174,7 +174,14 @@ class Shop:
     def certify(self, *more: str, key: Path | None = None, words: str | None = WORDS) -> Result:
         """Certify the class."""
         return self.run(
-            "certify", str(self.path), "--key", str(key or self.key), "--into", str(self.into), *more, words=words
+            "certify",
+            str(self.path),
+            "--key",
+            str(key or self.key),
+            "--into",
+            str(self.into),
+            *more,
+            words=words,
         )
 
     def attempt(self, place: Place, **changes: Any) -> bytes:
@@ -190,7 +197,8 @@ class Shop:
             seed=place.ticket,
             avoid=place.avoid,
             form=tuple(
-                Asked(question=one["q"], variant=one["variant"], options=tuple(one["options"])) for one in form
+                Asked(question=one["q"], variant=one["variant"], options=tuple(one["options"]))
+                for one in form
             ),
             answers={one["q"]: right_answer(keys[one["q"]], one["variant"]) for one in form},
             shown=tuple(one["q"] for one in form),
@@ -243,7 +251,11 @@ class Shop:
         """The place with an attempt, somebody's word, and a countersigned observation."""
         data = self.attempt(place, **changes)
         held = Received(
-            text=data.decode(), fingerprint=fingerprint(data), received=f"{DAY}T01:00:00Z", by_way_of="file", source=""
+            text=data.decode(),
+            fingerprint=fingerprint(data),
+            received=f"{DAY}T01:00:00Z",
+            by_way_of="file",
+            source="",
         )
         place = replace(
             place,
