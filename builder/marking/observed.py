@@ -3,21 +3,39 @@
 *Competent* is the assessor's word, but not against the record: it stands only where every safety condition was
 confirmed, nothing was ended early, and every critical step was shown, unprompted (common practice, no source: a step
 that needs a hint has not been shown, and a critical one is what hurts somebody when it is missed).
-*Not yet competent* always stands.
+*Not yet competent* always stands. ``js/pure/observed.js`` is the twin of the rule, so that the page never offers what
+would not stand; ``tests/vectors/observations.json`` holds both together.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from journeybook.diagnostics.codes import fault, warning
 from journeybook.diagnostics.problem import Place, Problem
-from journeybook.marking.observation import Observation
+from journeybook.marking.observation import Observation, StepSeen
 
 _FROM_THE_PAGE = "Use the file that the page of the practical saved."
+_MESSAGES = {
+    "safety": "Not every safety condition was confirmed before the first step.",
+    "stopped": "The practical was ended before its last step.",
+    "step": "The critical step “{step}” was not shown without help.",
+}
 _OTHER_COURSE = "Use the compiled.json of the release that the record names."
+
+
+@dataclass(frozen=True, kw_only=True)
+class Against:
+    """One reason why *competent* cannot stand."""
+
+    why: str
+    """``safety``: not every condition was confirmed; ``stopped``: it was ended early; ``step``: a critical one was
+    not shown without help.
+    """
+    step: str = ""
+    """Which step; empty for the other reasons."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -30,6 +48,19 @@ class Watched:
     steps: int
     missed: tuple[str, ...]
     """Critical steps that were not, in the practical's order."""
+
+
+def against_competent(
+    *, safety: Sequence[bool], stopped: bool, steps: Iterable[StepSeen], critical: Collection[str]
+) -> Iterator[Against]:
+    """Yield each reason why *competent* cannot stand, the steps in the order given."""
+    if not all(safety):
+        yield Against(why="safety")
+    if stopped:
+        yield Against(why="stopped")
+    for step in steps:
+        if step.step in critical and not step.is_shown:
+            yield Against(why="step", step=step.step)
 
 
 def watched(observation: Observation, compiled: Mapping[str, Any]) -> Watched:
@@ -90,13 +121,11 @@ def _against_competent(
     if observation.result != "competent":
         return
     mend = "Show the practical again on another day; a record is never changed afterwards."
-    if not all(observation.safety):
-        yield fault("O005", place, "Not every safety condition was confirmed before the first step.", mend)
-    if observation.stopped:
-        yield fault("O005", place, "The practical was ended before its last step.", mend)
-    for step in watched(observation, compiled).missed:
-        message = f"The critical step “{step}” was not shown without help."
-        yield fault("O005", place, message, mend)
+    critical = {id for id, is_critical in _steps_of(observation, compiled).items() if is_critical}
+    for against in against_competent(
+        safety=observation.safety, stopped=observation.stopped, steps=observation.steps, critical=critical
+    ):
+        yield fault("O005", place, _MESSAGES[against.why].format(step=against.step), mend)
 
 
 def _steps_of(observation: Observation, compiled: Mapping[str, Any]) -> dict[str, bool]:

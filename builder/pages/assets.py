@@ -21,10 +21,13 @@ SCRIPTS = {
     "assets/bench.js": "order-bench.txt",
     "assets/calculator.js": "order-calculator.txt",
     "assets/drill.js": "order-drill.txt",
+    "assets/deflate.js": "order-deflate.txt",
     "assets/checking.js": "order-checking.txt",
+    "assets/practical.js": "order-practical.txt",
 }
 """What every page loads, and what only some pages load besides (the check, the search, those with a bench,
-a calculator, a drill, or the checking of a certificate), by the list of its parts."""
+a calculator or a drill, the checking of a certificate, a practical; ``deflate`` is what the last two share),
+by the list of its parts."""
 
 _COMMENT_BLOCK = re.compile(r"^[ \t]*/\*(?!!).*?\*/[ \t]*\n", re.DOTALL | re.MULTILINE)
 _COMMENT_LINE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)

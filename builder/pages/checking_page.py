@@ -22,5 +22,5 @@ def checking_leaf(course: Course, wording: Wording, trust: str = "") -> Leaf:
             language, "checking.html", course_title=wording.plain(course.title), slug="checking", trust=trust
         ),
         language=language,
-        scripts=("checking",),
+        scripts=("deflate", "checking"),
     )

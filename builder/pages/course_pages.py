@@ -57,7 +57,7 @@ class CoursePages:
         self._compiled = ready.compiled
         self._shell = Shell(course, self.wording, self._facts, self._digest, several=several, preview=preview)
         self._targets = self._shell.targets
-        self._makers = reading_makers(course, self.wording, self._facts)
+        self._makers = reading_makers(course, self.wording, self._facts, self._digest)
         if course.check is not None:
             self._makers[f"{course.id}/check.html"] = (
                 partial(sealed_check_leaf, course, self.wording)

@@ -1,19 +1,34 @@
-"""A practical: what an assessor reads, watches and fills in by hand. Nothing of it is ever entered by a browser."""
+"""A practical: what an assessor reads, watches and fills in.
+
+The body is the sheet for the hand, whole without a script and on paper. Beside it stand the data from which
+``js/view/practical-view.js`` turns it into a form that saves an observation.
+"""
 
 from __future__ import annotations
+
+from collections.abc import Callable
 
 from markupsafe import Markup
 
 from journeybook.content.model import Course, Practical
 from journeybook.content.wording import Wording
+from journeybook.pages.build_facts import BuildFacts
 from journeybook.pages.engine import render
 from journeybook.pages.leaf import Leaf
 from journeybook.pages.links import practical_path, slug_of
 from journeybook.pages.turns import Turn
 
+SCRIPTS = ("deflate", "practical")
+
 
 def practical_leaf(
-    course: Course, wording: Wording, practical: Practical, operation: int, turn: tuple[Turn, Turn | None]
+    course: Course,
+    wording: Wording,
+    practical: Practical,
+    operation: int,
+    turn: tuple[Turn, Turn | None],
+    release: BuildFacts,
+    digest: Callable[[], str],
 ) -> Leaf:
     """The leaf of one practical; ``operation`` is its line on the route card."""
     language = course.languages[0]
@@ -46,6 +61,20 @@ def practical_leaf(
             before=before,
             after=after,
         ),
+        data={
+            "practical": {
+                "course": course.id,
+                "version": release.version,
+                "digest": digest(),
+                "profile": course.profile.id,
+                "language": language,
+                "practical": practical.id,
+                "draft": release.draft,
+                "conditions": len(practical.safety),
+                "steps": [[step.id, step.critical] for step in practical.steps],
+            }
+        },
         language=language,
         operation=operation,
+        scripts=SCRIPTS,
     )

@@ -24,10 +24,13 @@ from journeybook.pages.turns import Turn, turns
 from journeybook.pages.words_page import words_leaf
 
 
-def reading_makers(course: Course, wording: Wording, release: BuildFacts) -> dict[str, Callable[[], Leaf]]:
+def reading_makers(
+    course: Course, wording: Wording, release: BuildFacts, digest: Callable[[], str]
+) -> dict[str, Callable[[], Leaf]]:
     """What makes each leaf, by its path, in reading order.
 
-    The card comes first, each module before its lessons, then what is looked up.
+    The card comes first, each module before its lessons, then what is looked up. ``digest`` is asked for the course's
+    digest where a leaf carries it.
     """
     way = turns(course, wording)
     makers: dict[str, Callable[[], Leaf]] = {
@@ -41,7 +44,7 @@ def reading_makers(course: Course, wording: Wording, release: BuildFacts) -> dic
             makers[path] = partial(lesson_leaf, course, wording, module, lesson, way[f"lesson/{lesson.id}"])
     return (
         makers
-        | _at_work(course, wording, release, way)
+        | _at_work(course, wording, release, digest, way)
         | {
             f"{course.id}/words.html": partial(words_leaf, course, wording),
             f"{course.id}/kit.html": partial(kit_leaf, course, wording),
@@ -53,13 +56,17 @@ def reading_makers(course: Course, wording: Wording, release: BuildFacts) -> dic
 
 
 def _at_work(
-    course: Course, wording: Wording, release: BuildFacts, way: Mapping[str, tuple[Turn, Turn | None]]
+    course: Course,
+    wording: Wording,
+    release: BuildFacts,
+    digest: Callable[[], str],
+    way: Mapping[str, tuple[Turn, Turn | None]],
 ) -> dict[str, Callable[[], Leaf]]:
     makers: dict[str, Callable[[], Leaf]] = {}
     for index, practical in enumerate(course.practicals.values()):
         operation, turn = practical_operation(course, index), way[f"practical/{practical.id}"]
         makers[practical_path(course.id, practical.id)] = partial(
-            practical_leaf, course, wording, practical, operation, turn
+            practical_leaf, course, wording, practical, operation, turn, release, digest
         )
     if course.job_cards:
         makers[f"{course.id}/job-cards.html"] = partial(job_cards_leaf, course, wording)
@@ -70,6 +77,8 @@ def _at_work(
     return makers
 
 
-def reading_leaves(course: Course, wording: Wording, release: BuildFacts) -> list[Leaf]:
+def reading_leaves(
+    course: Course, wording: Wording, release: BuildFacts, digest: Callable[[], str]
+) -> list[Leaf]:
     """The leaves in reading order."""
-    return [make() for make in reading_makers(course, wording, release).values()]
+    return [make() for make in reading_makers(course, wording, release, digest).values()]

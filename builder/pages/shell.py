@@ -48,7 +48,7 @@ def direction_of(language: str) -> str:
     return "rtl" if language.split("-")[0].lower() in _RIGHT_TO_LEFT else "ltr"
 
 
-WITH_DIGEST = frozenset({"card", "check"})
+WITH_DIGEST = frozenset({"card", "check", "practical"})
 """Kinds of leaf whose foot shows the course's digest: where a record of it begins, and where one is made."""
 
 

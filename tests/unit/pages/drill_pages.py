@@ -29,7 +29,7 @@ def drill_course() -> Course:
 @cache
 def leaves() -> dict[str, Leaf]:
     course = drill_course()
-    return {leaf.slug: leaf for leaf in reading_leaves(course, Wording(course), FACTS)}
+    return {leaf.slug: leaf for leaf in reading_leaves(course, Wording(course), FACTS, lambda: DIGEST)}
 
 
 def page(slug: str, *, several: bool = False) -> str:

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 import pytest
-from drill_pages import FACTS, drill_course, leaves, page, words_in
+from drill_pages import DIGEST, FACTS, drill_course, leaves, page, words_in
 
 from journeybook.content.model import Course
 from journeybook.content.wording import Wording
@@ -22,7 +22,7 @@ PAGES = (PRACTICAL, CARD, "job-card-out-of-use", "job-cards", "duties")
 
 
 def leaves_of(course: Course) -> dict[str, Leaf]:
-    return {leaf.slug: leaf for leaf in reading_leaves(course, Wording(course), FACTS)}
+    return {leaf.slug: leaf for leaf in reading_leaves(course, Wording(course), FACTS, lambda: DIGEST)}
 
 
 def rows(body: str) -> list[str]:
@@ -38,8 +38,32 @@ def test_each_has_its_path() -> None:
 
 @pytest.mark.parametrize("slug", PAGES)
 def test_nothing_on_them_can_be_pressed_or_filled_in_by_a_browser(slug: str) -> None:
+    # Not without a script, and not on paper; the form of a practical is made by its script.
     assert not re.search(r"<(?:button|input|select|textarea|form)\b", leaves()[slug].body)
-    assert leaves()[slug].data == {}
+    assert bool(leaves()[slug].data) == bool(leaves()[slug].scripts) == (slug == PRACTICAL)
+
+
+def test_the_script_of_a_practical_knows_what_its_record_has_to_say() -> None:
+    assert leaves()[PRACTICAL].scripts == ("deflate", "practical")
+    assert leaves()[PRACTICAL].data == {
+        "practical": {
+            "course": "pillar-drill",
+            "version": "1.0",
+            "digest": DIGEST,
+            "profile": "uk",
+            "language": "en",
+            "practical": "prove-the-guard",
+            "draft": True,
+            "conditions": 2,
+            "steps": [["isolate", True], ["close-the-gap", True], ["name-parts", False]],
+        }
+    }
+    assert '<span class="digest">0123 4567 89ab cdef</span>' in page(PRACTICAL)
+    assert re.findall(r'src="\.\./\.\./assets/([a-z]+)\.js"', page(PRACTICAL)) == [
+        "journeybook",
+        "deflate",
+        "practical",
+    ]
 
 
 def test_the_practical_puts_safety_before_the_first_step() -> None:

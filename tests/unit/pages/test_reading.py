@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 
 import pytest
-from drill_pages import FACTS, drill_course, leaves, page, words_in
+from drill_pages import DIGEST, FACTS, drill_course, leaves, page, words_in
 
 from journeybook.content.wording import Wording
 from journeybook.pages.links import Targets
@@ -109,7 +109,9 @@ def test_a_value_with_several_sources_shows_each_and_which_is_not_yet_confirmed(
     duty = replace(course.profile.values["guard-duty"], sources=("guard-rule", "common-practice"), page="7")
     profile = replace(course.profile, values={"guard-duty": duty})
     changed = replace(course, profile=profile)
-    body = {leaf.slug: leaf for leaf in reading_leaves(changed, Wording(changed), FACTS)}["kit"].body
+    body = {leaf.slug: leaf for leaf in reading_leaves(changed, Wording(changed), FACTS, lambda: DIGEST)}[
+        "kit"
+    ].body
     row = re.search(r'<tr id="kit-profile-guard-duty">(.*?)</tr>', body, re.S)
     assert row is not None
     assert re.findall(r'href="page:sources#([a-z-]+)"', row[1]) == ["guard-rule", "common-practice"]
@@ -142,7 +144,9 @@ def test_the_last_lesson_leads_to_the_check_or_back_to_the_card() -> None:
     course = drill_course()
     assert 'class="turn-on" href="page:check"' in leaves()["lesson-when-it-jams"].body
     unchecked = replace(course, check=None)
-    by_slug = {leaf.slug: leaf for leaf in reading_leaves(unchecked, Wording(unchecked), FACTS)}
+    by_slug = {
+        leaf.slug: leaf for leaf in reading_leaves(unchecked, Wording(unchecked), FACTS, lambda: DIGEST)
+    }
     last = by_slug["lesson-when-it-jams"]
     assert 'class="turn-on" href="page:card"' in last.body
 
@@ -156,6 +160,6 @@ def test_text_of_the_author_never_becomes_markup() -> None:
     module = course.modules[0]
     lesson = replace(module.lessons[0], title="Gap < 6 mm & <b>no more</b>")
     changed = replace(course, modules=(replace(module, lessons=(lesson,)), *course.modules[1:]))
-    bodies = [leaf.body for leaf in reading_leaves(changed, Wording(changed), FACTS)]
+    bodies = [leaf.body for leaf in reading_leaves(changed, Wording(changed), FACTS, lambda: DIGEST)]
     assert any("Gap &lt; 6 mm &amp;" in body for body in bodies)
     assert not any("<b>no more</b>" in body for body in bodies)
