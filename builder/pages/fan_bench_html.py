@@ -99,6 +99,7 @@ def part_names(desk: BenchDesk, bench: FanBench) -> dict[str, str]:
 
 
 def alarm_names(desk: BenchDesk, bench: FanBench) -> dict[str, str]:
+    """Alarm -> what it is called: the author's word, or ours."""
     say = load_catalogue(desk.language)[0].gettext
     own = desk.wording.plain(bench.alarm_name) if bench.alarm_name else ""
     return {"low-flow": own or say("Low-flow alarm"), "low-battery": say("Low-battery alarm")}
@@ -125,6 +126,7 @@ def _number(text: str) -> str:
 
 
 def start_of(worked: WorkedOut, trial: Trial | None) -> dict[str, int]:
+    """Control -> its place at the start."""
     if trial is not None:
         return stands_at(worked, trial)
     return {control.control.of: control.start for control in worked.controls}
@@ -174,6 +176,7 @@ def _some(count: int, start: int) -> list[int]:
 
 
 def row_at(worked: WorkedOut, table: Table, at: Mapping[str, int], place: str, *, is_start: bool) -> Row:
+    """What can be read off where every control stands at its place in ``at``."""
     index = table.index(at)
     shown = worked.readings[: len(worked.bench.readings)]
     return Row(
