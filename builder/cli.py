@@ -29,6 +29,7 @@ from journeybook.commands.mark import mark
 from journeybook.commands.paper import paper
 from journeybook.commands.project_option import CONFIG, project_of, say
 from journeybook.commands.seal import seal
+from journeybook.commands.set_aside import set_aside
 from journeybook.commands.trust import trust
 from journeybook.commands.vouch import vouch
 from journeybook.content.json_schema import schemas
@@ -194,6 +195,7 @@ main.add_command(seal)
 main.add_command(mark)
 main.add_command(from_paper)
 main.add_command(vouch)
+main.add_command(set_aside)
 main.add_command(agreement)
 main.add_command(class_state)
 main.add_command(certify)

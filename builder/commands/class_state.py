@@ -64,6 +64,17 @@ def _row(place: Place, course: Course | None) -> dict[str, Any]:
         "observations": len(place.observations),
         "countersigned": sum(held.countersigned is not None for held in place.observations),
         "certificate": place.certificate.id if place.certificate else "",
+        "attempt-number": place.attempt_number,
+        "set-aside": [
+            {
+                "fingerprint": each.attempt.fingerprint,
+                "answered-by": each.answered_by,
+                "by": each.by,
+                "on": each.on.isoformat(),
+                "why": each.why,
+            }
+            for each in place.set_aside
+        ],
     }
 
 
@@ -87,6 +98,14 @@ def _as_text(sitting: Sitting, rows: list[dict[str, Any]], course: Course | None
         if row["certificate"]:
             told.append("certified")
         lines.append("             " + "; ".join(part for part in told if part))
+        for each in row["set-aside"]:
+            whose = (
+                f"answered by {visible(each['answered-by'])}"
+                if each["answered-by"]
+                else "of nobody of the class"
+            )
+            said = f"{each['fingerprint']}, {whose}: {visible(each['why'])} ({visible(each['by'])}, {each['on']})"
+            lines.append(f"             set aside {said}")
     if sitting.refused:
         lines += ["", "Refused, and kept as a note:"]
         lines += [f"  {each.received}  {each.source}: {each.why}" for each in sitting.refused]

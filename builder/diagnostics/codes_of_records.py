@@ -29,6 +29,7 @@ _SITTINGS = {
     "H008": "A sitting needs a released course.",
     "H009": "The private file would lie where others can read it.",
     "H010": "The questions of the check stand open in the site.",
+    "H011": "The attempt cannot be set aside.",
 }
 
 _OBSERVATIONS = {

@@ -254,7 +254,8 @@ def _enter_attempt(
         return _noted(sitting, replace(line, why=_unread(refused)), received)
     line = replace(line, who=visible(taken.card.name), ticket=visible(taken.seed[:40]))
     place = sitting.place(taken.seed)
-    held = place is not None and place.attempt is not None and place.attempt.text.encode() == record.data
+    every = [] if place is None else [place.attempt, *(each.attempt for each in place.set_aside)]
+    held = any(each is not None and each.text.encode() == record.data for each in every)
     result: Mapping[str, Any] | None = None
     if not held and not why_not(sitting, taken) and place is not None and place.attempt is None:
         if course is None:
@@ -271,7 +272,7 @@ def _enter_attempt(
     if done.outcome == "refused":
         return _noted(sitting, replace(line, why=done.why or why_not(sitting, taken)), received)
     outcome = "taken in" if done.outcome == "entered" else done.outcome
-    return done.sitting, replace(line, outcome=outcome, result=result)
+    return done.sitting, replace(line, outcome=outcome, why=visible(done.why), result=result)
 
 
 def _enter_observation(

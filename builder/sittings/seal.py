@@ -27,6 +27,7 @@ from journeybook.pages.question_figure import QuestionFigures
 from journeybook.pages.question_html import Desk
 from journeybook.sittings import sealed_blob
 from journeybook.sittings.class_file import ClassFile, Person, composed
+from journeybook.sittings.set_aside import attempts_of
 from journeybook.sittings.sitting import ALPHABET, Assessor, Place, Sitting
 
 SLUG = "sitting"
@@ -116,10 +117,7 @@ def _places(
     for person in people:
         name = composed(person.id)
         before = [
-            attempts.read(place.attempt.text.encode())
-            for sitting in earlier
-            for place in sitting.people
-            if place.id == name and place.attempt is not None
+            attempts.read(held.text.encode()) for sitting in earlier for held in attempts_of(sitting, name)
         ]
         yield Place(
             ticket=_ticket(taken, chance),

@@ -93,6 +93,21 @@ class CertificateIssued:
 
 
 @dataclass(frozen=True, kw_only=True)
+class SetAside:
+    """An attempt that was handed in with a person's ticket by somebody else; kept whole."""
+
+    attempt: Received
+    vouched: Vouched | None
+    """Who had vouched for it before it was known."""
+    answered_by: str
+    """The id of the person of the sitting who answered; empty where it was nobody of the class."""
+    by: str
+    """Who set it aside."""
+    on: date
+    why: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Place:
     """One person's place in the sitting."""
 
@@ -109,6 +124,8 @@ class Place:
     vouched: Vouched | None = None
     observations: tuple[ObservationHeld, ...] = ()
     certificate: CertificateIssued | None = None
+    set_aside: tuple[SetAside, ...] = ()
+    """Attempts with this ticket that were not this person's, oldest first."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -163,7 +180,7 @@ class Taken:
     ticket: str
     fingerprint: str
     why: str = ""
-    """For ``refused``: a sentence for people."""
+    """For ``refused``, and for what is held but was set aside: a sentence for people."""
 
 
 def with_attempt(sitting: Sitting, data: bytes, *, received: str, by_way_of: str, source: str = "") -> Taken:
@@ -180,6 +197,16 @@ def with_attempt(sitting: Sitting, data: bytes, *, received: str, by_way_of: str
     place = sitting.place(ticket)
     if place is not None and place.attempt is not None and place.attempt.text.encode() == data:
         return Taken(sitting=sitting, outcome="already held", ticket=ticket, fingerprint=print_of_it)
+    aside = (
+        next((each for each in place.set_aside if each.attempt.text.encode() == data), None)
+        if place
+        else None
+    )
+    if aside is not None:
+        told = f"It was set aside on {aside.on} by {aside.by}: {aside.why}"
+        return Taken(
+            sitting=sitting, outcome="already held", ticket=ticket, fingerprint=print_of_it, why=told
+        )
     why = why_not(sitting, record)
     if place is not None and not why and place.attempt is not None:
         why = (
@@ -305,6 +332,6 @@ def _with_place(sitting: Sitting, ticket: str, step: Callable[[Place], Place]) -
 
 __all__ = [
     "ALPHABET", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld", "Place", "Received",
-    "Refused", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "vouched", "why_not",
+    "Refused", "SetAside", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "vouched", "why_not",
     "with_attempt", "with_certificate", "with_observation",
 ]  # fmt: skip

@@ -22,6 +22,7 @@ from journeybook.sittings.sitting import (
     Place,
     Received,
     Refused,
+    SetAside,
     Sitting,
     SittingRefused,
     Vouched,
@@ -67,8 +68,8 @@ def to_bytes(sitting: Sitting) -> bytes:
 
 
 def _place_to_json(place: Place) -> dict[str, Json]:
-    attempt, word, certificate = place.attempt, place.vouched, place.certificate
-    return {
+    certificate = place.certificate
+    record: dict[str, Json] = {
         "ticket": place.ticket,
         "id": place.id,
         "name": place.name,
@@ -77,21 +78,41 @@ def _place_to_json(place: Place) -> dict[str, Json]:
         "oral": place.oral,
         "avoid": list(place.avoid),
         "attempt-number": place.attempt_number,
-        "attempt": None if attempt is None else {
-            "text": attempt.text,
-            "fingerprint": attempt.fingerprint,
-            "received": attempt.received,
-            "by-way-of": attempt.by_way_of,
-            "from": attempt.source,
-        },
-        "vouched": None if word is None else {
-            "by": word.by, "on": word.on.isoformat(), "identity": word.identity,
-        },
+        "attempt": None if place.attempt is None else _received_to_json(place.attempt),
+        "vouched": None if place.vouched is None else _vouched_to_json(place.vouched),
         "observations": [_observation_to_json(held) for held in place.observations],
         "certificate": None if certificate is None else {
             "id": certificate.id, "issued": certificate.issued, "file": certificate.file,
         },
     }  # fmt: skip
+    if place.set_aside:
+        record["set-aside"] = [_set_aside_to_json(each) for each in place.set_aside]
+    return record
+
+
+def _received_to_json(attempt: Received) -> dict[str, Json]:
+    return {
+        "text": attempt.text,
+        "fingerprint": attempt.fingerprint,
+        "received": attempt.received,
+        "by-way-of": attempt.by_way_of,
+        "from": attempt.source,
+    }
+
+
+def _vouched_to_json(word: Vouched) -> dict[str, Json]:
+    return {"by": word.by, "on": word.on.isoformat(), "identity": word.identity}
+
+
+def _set_aside_to_json(each: SetAside) -> dict[str, Json]:
+    return {
+        "attempt": _received_to_json(each.attempt),
+        "vouched": None if each.vouched is None else _vouched_to_json(each.vouched),
+        "answered-by": each.answered_by,
+        "by": each.by,
+        "on": each.on.isoformat(),
+        "why": each.why,
+    }
 
 
 def _observation_to_json(held: ObservationHeld) -> dict[str, Json]:
@@ -165,17 +186,19 @@ def from_bytes(data: bytes) -> Sitting:
         refused=tuple(_refused(each) for each in _list(record["refused"], "refused")),
     )
     for place in people:
-        if place.attempt is not None:
-            why = why_not(sitting, attempts.read(place.attempt.text.encode()))
+        for handed_in in (place.attempt, *(each.attempt for each in place.set_aside)):
+            why = why_not(sitting, attempts.read(handed_in.text.encode())) if handed_in is not None else ""
             if why:
                 raise _not_one(f"The attempt at the ticket {place.ticket} does not belong there: {why}")
     return sitting
 
 
 def _place(value: object) -> Place:
+    # A place at which nothing was ever set aside does not say so: files from before that could be are such.
+    more = ("set-aside",) if isinstance(value, dict) and value.get("set-aside") else ()
     record = _members(value, "people", (
         "attempt", "attempt-number", "avoid", "certificate", "extra-minutes", "id", "name", "observations", "oral",
-        "ticket", "vouched", "workplace",
+        "ticket", "vouched", "workplace", *more,
     ))  # fmt: skip
     ticket = record["ticket"]
     _need(
@@ -185,9 +208,6 @@ def _place(value: object) -> Place:
     )
     _need(isinstance(record["oral"], bool), "oral", "true or false")
     _need(attempts.is_texts(record["avoid"]), "avoid", "a list of different ids")
-    word = record["vouched"]
-    if word is not None:
-        word = _members(word, "vouched", ("by", "identity", "on"))
     certificate = record["certificate"]
     if certificate is not None:
         certificate = _members(certificate, "certificate", ("file", "id", "issued"))
@@ -201,16 +221,38 @@ def _place(value: object) -> Place:
         avoid=tuple(record["avoid"]),
         attempt_number=_count(record["attempt-number"], "attempt-number", 1, 1000),
         attempt=None if record["attempt"] is None else _received(record["attempt"], ticket),
-        vouched=None if word is None else Vouched(
-            by=_text(word["by"], "vouched"), on=_day(word["on"], "vouched"), identity=_text(word["identity"], "vouched")
-        ),
+        vouched=_vouched(record["vouched"]),
         observations=tuple(_held(each) for each in _list(record["observations"], "observations")),
         certificate=None if certificate is None else CertificateIssued(
             id=_text(certificate["id"], "certificate"),
             issued=_stamp(certificate["issued"], "certificate"),
             file=_text(certificate["file"], "certificate"),
         ),
+        set_aside=tuple(_set_aside(each, ticket) for each in _list(record.get("set-aside", []), "set-aside")),
     )  # fmt: skip
+
+
+def _vouched(value: object) -> Vouched | None:
+    if value is None:
+        return None
+    word = _members(value, "vouched", ("by", "identity", "on"))
+    return Vouched(
+        by=_text(word["by"], "vouched"),
+        on=_day(word["on"], "vouched"),
+        identity=_text(word["identity"], "vouched"),
+    )
+
+
+def _set_aside(value: object, ticket: str) -> SetAside:
+    record = _members(value, "set-aside", ("answered-by", "attempt", "by", "on", "vouched", "why"))
+    return SetAside(
+        attempt=_received(record["attempt"], ticket),
+        vouched=_vouched(record["vouched"]),
+        answered_by=_text(record["answered-by"], "set-aside"),
+        by=_text(record["by"], "set-aside"),
+        on=_day(record["on"], "set-aside"),
+        why=_text(record["why"], "set-aside"),
+    )
 
 
 def _received(value: object, ticket: str) -> Received:
