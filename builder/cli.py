@@ -31,6 +31,7 @@ from journeybook.commands.project_option import CONFIG, project_of, say
 from journeybook.commands.seal import seal
 from journeybook.commands.set_aside import set_aside
 from journeybook.commands.trust import trust
+from journeybook.commands.verify import verify
 from journeybook.commands.vouch import vouch
 from journeybook.content.json_schema import schemas
 from journeybook.diagnostics.codes import CODES
@@ -202,3 +203,4 @@ main.add_command(certify)
 main.add_command(paper)
 main.add_command(key)
 main.add_command(trust)
+main.add_command(verify)
