@@ -1,6 +1,6 @@
 """The theme's styles, scripts and fonts as the files of a site.
 
-Styles and scripts are put together in the order that ``css/order.txt`` and the lists in ``js`` name, and
+Styles and scripts are put together in the order that the lists in ``css`` and ``js`` name, and
 give one text to inline into the one-file edition. Comments and indentation stay behind, which takes a
 third off what a phone fetches; names and lines stay, so that what is served can still be read.
 """
@@ -13,7 +13,11 @@ from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 
-STYLE_PATH = "assets/journeybook.css"
+STYLES = {
+    "assets/journeybook.css": "order.txt",
+    "assets/practical.css": "order-practical.txt",
+}
+"""What every page loads, and what a practical loads besides, by the list of its parts."""
 SCRIPTS = {
     "assets/journeybook.js": "order.txt",
     "assets/check.js": "order-check.txt",
@@ -40,7 +44,7 @@ def _theme() -> Traversable:
     return files("journeybook.theme")
 
 
-def _joined(folder: str, order: str = "order.txt") -> str:
+def _joined(folder: str, order: str) -> str:
     home = _theme() / folder
     names = (home / order).read_text(encoding="utf-8").split()
     return "\n".join((home / name).read_text(encoding="utf-8").strip() + "\n" for name in names)
@@ -58,9 +62,14 @@ def _lean(text: str) -> str:
 
 
 @cache
+def styles() -> dict[str, str]:
+    """The style files of a site by path; fonts are addressed beside them."""
+    return {path: _lean(_joined("css", order)) for path, order in STYLES.items()}
+
+
 def style() -> str:
-    """All styles as one text; fonts are addressed beside it."""
-    return _lean(_joined("css"))
+    """All styles as one text, for a page that stands alone."""
+    return "\n".join(styles().values())
 
 
 @cache
@@ -98,11 +107,11 @@ def style_with_fonts() -> str:
 
 def asset_files() -> dict[str, bytes]:
     """Every shared file of a site, by its path relative to the site's root."""
-    shared = {STYLE_PATH: style().encode()} | {path: text.encode() for path, text in scripts().items()}
+    shared = {path: text.encode() for path, text in (styles() | scripts()).items()}
     return shared | {f"assets/{name}": content for name, content in fonts().items()}
 
 
 def forget() -> None:
     """Read the theme anew next time; the preview calls it so that a changed style shows."""
-    for cached in (style, scripts, sitting_script, fonts, style_with_fonts):
+    for cached in (styles, scripts, sitting_script, fonts, style_with_fonts):
         cached.cache_clear()

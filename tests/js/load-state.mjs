@@ -11,7 +11,7 @@ const THEME = new URL('../../site_overrides/js/', import.meta.url);
  * @returns {Record<string, any>}
  */
 export function loadState() {
-  const files = ['order.txt', 'order-check.txt', 'order-search.txt', 'order-drill.txt']
+  const files = ['order.txt', 'order-check.txt', 'order-search.txt', 'order-drill.txt', 'order-practical.txt']
     .flatMap((order) => readFileSync(new URL(order, THEME), 'utf8').split('\n'))
     .filter((name) => name.startsWith('pure/') || name.startsWith('state/'));
   const sources = files.map((name) => readFileSync(new URL(name, THEME), 'utf8'));

@@ -3,7 +3,7 @@
  */
 import { loadPure } from './load.mjs';
 
-const { Assembly, Attempt, BenchTable, Calculate, Canonical, Draw, Mark, Numbers, Result, Sha256, Stream } = loadPure();
+const { Assembly, Attempt, BenchTable, Calculate, Canonical, Draw, Mark, Numbers, Observation, Observed, Result, Sha256, Stream } = loadPure();
 
 /**
  * What `act` returns, or the one-word reason for which it refused.
@@ -72,6 +72,11 @@ export const OPERATIONS = {
           : { value: Calculate.write(found.value), ...Calculate.decimal(found.value, places) },
       ]),
     );
+  },
+  'against-competent': (given) => Observed.against(given),
+  'observation-file': ({ facts }) => {
+    const text = Observation.text(Observation.build(facts));
+    return { text, fingerprint: Attempt.fingerprint(Sha256.utf8(text)) };
   },
   'attempt-file': ({ facts }) => {
     const bytes = Attempt.bytes(Attempt.build(facts));

@@ -14,6 +14,7 @@ from drawing_cases import forms, results, streams
 from drill_cases import drilled_checks, drilling
 from marking_cases import choosing, matching, ordering
 from number_cases import numbers, typing
+from observed_cases import observing
 
 HERE = Path(__file__).parent
 
@@ -33,6 +34,7 @@ FILES = {
     "results-of-drills": drilled_checks,
     "canonical": canonical_bytes,
     "records": records,
+    "observations": observing,
     "assembly": assembling,
     "calculator": calculating,
     "bench-table": reading_off,

@@ -19,6 +19,10 @@ from journeybook.marking.attempt import Asked, Attempt, Card, write
 from journeybook.marking.draw import arranged, draw_form
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.mark import mark
+from journeybook.marking.observation import FORMAT, StepSeen
+from journeybook.marking.observation import read as read_observation
+from journeybook.marking.observation import write as write_observation
+from journeybook.marking.observed import against_competent
 from journeybook.marking.result import check_result
 from journeybook.marking.stream import Stream, rank, stream
 from journeybook.marking.typed_number import read_typed
@@ -61,6 +65,23 @@ def attempt_of(facts: dict[str, Any]) -> Attempt:
 def _mark(given: dict[str, Any]) -> dict[str, Any]:
     marked = mark(given["key"], given["variant"], given["answer"])
     return {"mark": marked.mark, "remarks": marked.remarks}
+
+
+def _against_competent(given: dict[str, Any]) -> list[list[str]]:
+    steps = [
+        StepSeen(step=each["id"], seen=each["seen"], prompted=each["prompted"], note="")
+        for each in given["steps"]
+    ]
+    found = against_competent(
+        safety=given["safety"], stopped=given["stopped"], steps=steps, critical=given["critical"]
+    )
+    return [[each.why, each.step] for each in found]
+
+
+def _observation_file(given: dict[str, Any]) -> dict[str, str]:
+    """Through the strict reader, so that the page can write nothing that it would refuse."""
+    data = write_observation(read_observation(canonical.write({"format": FORMAT, **given["facts"]})))
+    return {"text": data.decode(), "fingerprint": fingerprint(data)}
 
 
 def _stream(given: dict[str, Any]) -> list[int]:
@@ -139,6 +160,8 @@ OPERATIONS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "canonical-read": lambda given: or_refused(lambda: canonical.read(given["text"].encode())),
     "fingerprint": lambda given: fingerprint(given["text"].encode()),
     "attempt-file": _attempt_file,
+    "against-competent": _against_competent,
+    "observation-file": _observation_file,
     "refused": lambda given: refused(given["key"], given["done"], given["step"]),
     "calculate": _calculate,
     "read-off": _read_off,

@@ -59,6 +59,8 @@ def test_the_script_of_a_practical_knows_what_its_record_has_to_say() -> None:
         }
     }
     assert '<span class="digest">0123 4567 89ab cdef</span>' in page(PRACTICAL)
+    assert re.findall(r'"\.\./\.\./assets/([a-z]+)\.css"', page(PRACTICAL)) == ["journeybook", "practical"]
+    assert "practical.css" not in page(CARD)
     assert re.findall(r'src="\.\./\.\./assets/([a-z]+)\.js"', page(PRACTICAL)) == [
         "journeybook",
         "deflate",
