@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from journeybook.commands.passphrase import PASSPHRASE_FD, opened_by, refusals_said
+from journeybook.paper.press import SIZES, NoPress, NotSet
 from journeybook.proof.did_key import did_of
 from journeybook.proof.key_plate import KeyPlate, NotAPlate, line_of, plate_text, read_plate
 
@@ -19,8 +20,14 @@ _PAPER_CAP = 64 << 10
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
 @click.argument("sheet", type=click.Path(path_type=Path, dir_okay=False))
-def paper(file: Path, sheet: Path) -> None:
-    """Write a SHEET to print for the safe: the key in FILE, still locked, as a code and as rows to type."""
+@click.option(
+    "--paper", "size", type=click.Choice(SIZES), default=SIZES[0], show_default=True, help="For a PDF."
+)
+def paper(file: Path, sheet: Path, size: str) -> None:
+    """Write a SHEET to print for the safe: the key in FILE, still locked, as a code and as rows to type.
+
+    SHEET is a PDF where its name ends in .pdf, and an HTML file otherwise.
+    """
     from journeybook.proof import key_paper
     from journeybook.proof.key_file import KeyRefused, bytes_of, refuse_place
 
@@ -31,8 +38,11 @@ def paper(file: Path, sheet: Path) -> None:
         try:
             text = bytes_of(file).decode("utf-8")
             plate = read_plate(text)
-            made = key_paper.paper(
-                text, plate, plate.did, plate.fingerprint, datetime.now(UTC).date().isoformat()
+            now = datetime.now(UTC)
+            made = (
+                _pdf(text, plate, now, size)
+                if sheet.suffix.lower() == ".pdf"
+                else key_paper.paper(text, plate, plate.did, plate.fingerprint, now.date().isoformat())
             )
         except (UnicodeDecodeError, NotAPlate, key_paper.PaperWrong) as error:
             raise KeyRefused("unreadable", f"{file} is not a key file with its plate.") from error
@@ -41,8 +51,32 @@ def paper(file: Path, sheet: Path) -> None:
     unfinished.touch(mode=0o600)
     unfinished.write_bytes(made)
     unfinished.replace(sheet)
-    click.echo(f"Print {sheet} from a browser, on one page, and seal it in an envelope for the safe.")
+    click.echo(f"Print {sheet} on one page, and seal it in an envelope for the safe.")
     click.echo("Then delete the file. The passphrase belongs in another place than the sheet.")
+
+
+def _pdf(key_file: str, plate: KeyPlate, now: datetime, size: str) -> bytes:
+    """The sheet as PDF: what the key is in plain words, because papers know nothing of keys."""
+    from journeybook.paper.key_paper import KeyOnPaper, key_pdf
+    from journeybook.proof.key_paper import code_of, der_of, rows_of
+
+    sheet = KeyOnPaper(
+        holder=plate.holder,
+        role=plate.role,
+        from_day=plate.from_day.isoformat(),
+        until=plate.until.isoformat(),
+        demo=plate.demo,
+        did=plate.did,
+        fingerprint=plate.fingerprint,
+        rows=rows_of(der_of(key_file)),
+        code=code_of(key_file),
+        printed=now.date().isoformat(),
+    )
+    try:
+        return key_pdf(sheet, made=now, paper=size)
+    except (NoPress, NotSet) as refused:
+        cure = "" if isinstance(refused, NotSet) else " Or name a file that ends in .html, and print that."
+        raise click.ClickException(f"{refused}{cure}") from refused
 
 
 @click.command()

@@ -98,11 +98,8 @@ def _check(number: int, letters: str) -> str:
     return base64.b32encode(hashlib.sha256(f"{number} {letters}".encode()).digest()).decode("ascii")[:2]
 
 
-def paper(key_file: str, plate: KeyPlate | None, did: str, fingerprint: str, printed: str) -> bytes:
-    """Return the sheet as one HTML file that reaches for nothing outside itself.
-
-    ``key_file`` is the text of the key's file, which the code holds whole; ``printed`` the ISO date of the sheet.
-    """
+def code_of(key_file: str) -> bytes:
+    """Return the SVG of the code that holds the text of a key's file, with its quiet zone (ISO/IEC 18004, 9.1)."""
     import segno
 
     picture = io.BytesIO()
@@ -117,6 +114,14 @@ def paper(key_file: str, plate: KeyPlate | None, did: str, fingerprint: str, pri
         border=4,
         omitsize=False,
     )
+    return picture.getvalue()
+
+
+def paper(key_file: str, plate: KeyPlate | None, did: str, fingerprint: str, printed: str) -> bytes:
+    """Return the sheet as one HTML file that reaches for nothing outside itself.
+
+    ``key_file`` is the text of the key's file, which the code holds whole; ``printed`` the ISO date of the sheet.
+    """
     rows = "\n".join(escape(row) for row in rows_of(der_of(key_file)))
     sheet = Template(files("journeybook.proof").joinpath("key_paper.html").read_text(encoding="utf-8"))
     return sheet.substitute(
@@ -129,7 +134,7 @@ def paper(key_file: str, plate: KeyPlate | None, did: str, fingerprint: str, pri
         else "",
         did=escape(did),
         fingerprint=escape(fingerprint),
-        code=picture.getvalue().decode("utf-8"),
+        code=code_of(key_file).decode("utf-8"),
         rows=rows,
         printed=escape(printed),
     ).encode("utf-8")
