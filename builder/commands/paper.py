@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import click
 
-from journeybook.commands import paper_cards
+from journeybook.commands import paper_cards, paper_sitting
 
 
 @click.group()
@@ -17,6 +17,7 @@ def paper() -> None:
 
 
 for command in (
+    *paper_sitting.COMMANDS,
     paper_cards.cards,
     paper_cards.records,
     paper_cards.tag,

@@ -23,7 +23,8 @@ class AnswerRow:
     number: str
     """``q1`` …"""
     way: str
-    """``cross``: one of the letters; ``crosses``: any of them; ``write``: a letter in each box; ``number``; ``places``."""
+    """``cross``: one of the letters; ``crosses``: any of them; ``write``: a letter in each box; ``number``;
+    ``places``: a number in each box."""
     marks: list[str]
     """The letters to cross; beside each box to write in, what stands there: 1, 2 … or a control with its places."""
     units: list[str]
@@ -80,7 +81,8 @@ def answer_sheet_data(
         "rows": [answer_row(question).as_data() for question in form.questions],
         "how": [
             say("Cross a box; write one letter or number in each open box."),
-            say("To change a cross, fill that box and cross another. To change what is written, strike it out and write above it."),
+            say("To change a cross, fill that box and cross another."),
+            say("To change what is written, strike it out and write beside it."),
         ],
         "words": {
             "ticket": say("Ticket"),
