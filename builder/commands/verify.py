@@ -75,7 +75,7 @@ def verify(
             told = [_as_data(each, trust, today) for each in found]
             click.echo(json.dumps(told, ensure_ascii=False, indent=2))
         else:
-            click.echo("\n\n".join("\n".join(_in_words(each, trust, today)) for each in found))
+            click.echo("\n\n".join("\n".join(_in_words(each, trust)) for each in found))
             click.echo(f"\n{_of_the_list(trust, today)}")
     genuine = all(each.verdict is not None and each.verdict.kind == "genuine" for each in found)
     context.exit(0 if genuine else 1)
@@ -124,7 +124,7 @@ def _looked_at(path: Path, trust: TrustList | None, today: date) -> _Looked:
     return _Looked(name=name, verdict=verdict(record_in(data), trust, today))
 
 
-def _in_words(looked: _Looked, trust: TrustList | None, today: date) -> Iterator[str]:
+def _in_words(looked: _Looked, trust: TrustList | None) -> Iterator[str]:
     from journeybook.proof.verdict_words import EXAMPLE, SAYINGS, STRENGTHS, facts, is_example, shown
 
     yield visible(looked.name)

@@ -42,6 +42,7 @@ SCRIPT_WORDS = (
     _("As set"),
     _("Assessor"),
     _("attempt"),
+    _("Attempt"),
     _("Attempt {number}, as this device remembers."),
     _("Attempt {number}, as this device remembers. Fingerprint of the answers:"),
     _("Back"),
@@ -63,6 +64,7 @@ SCRIPT_WORDS = (
     _("cannot be read yet"),
     _("card"),
     _("Card of"),
+    _("Check taken"),
     _("Check this answer"),
     _("Choose at least one first."),
     _("Choose one first."),
@@ -96,6 +98,7 @@ SCRIPT_WORDS = (
     _("Every record is taken in: clear"),
     _("Everything is done, in a right order."),
     _("Everything lies there again."),
+    _("Example only"),
     _("Example only: made to try things out. It is worth nothing at work."),
     _("File of the card"),
     _("Fingerprint of the saved record"),
@@ -136,6 +139,10 @@ SCRIPT_WORDS = (
         "It was ended. That is never a mark against anybody, least of all against whoever stopped "
         "for their own safety: the steps are shown again on another day. Until then the record can "
         "only say “not yet competent”."
+    ),
+    _(
+        "It was made to try things out, or its key is published, so that anybody can sign with it. It is "
+        "worth nothing at work. Do not let the work start on it: ask for the real certificate."
     ),
     _("Keep it"),
     _("Keep the one here"),
@@ -218,6 +225,7 @@ SCRIPT_WORDS = (
     _("Place"),
     _("Place every step first. Still to place: {left}."),
     _("practical"),
+    _("Practical seen"),
     _("Print the certificate"),
     _("Print the filled-in sheet"),
     _("Prompted"),
@@ -256,6 +264,7 @@ SCRIPT_WORDS = (
     _("Slower"),
     _("Sort each one first. Still to sort: {left}."),
     _("sounds"),
+    _("Staff number"),
     _("Start again"),
     _("Start here"),
     _("step {number}"),
@@ -318,13 +327,13 @@ SCRIPT_WORDS = (
         "employer named on the paper."
     ),
     _(
-        "The record is unchanged and its signer is on this page's list. Now compare the name with an "
+        "The record is unchanged and its signer is on the trust list. Now compare the name with an "
         "identity card, and read the two lines above."
     ),
     _(
-        "The record is unchanged since it was signed, but this page does not know who signed it: anybody"
-        " can sign something. Do not rely on it. Ask the employer for their checking page or a newer "
-        "trust list."
+        "The record is unchanged since it was signed, but it is not known here who signed it: anybody can "
+        "sign something. Do not rely on it. Ask the employer for their checking page or a newer trust "
+        "list."
     ),
     _(
         "The record {fingerprint} is saved, and stays what it is. What is saved now is another "
@@ -335,8 +344,8 @@ SCRIPT_WORDS = (
     _("The way so far"),
     _("The {minutes} min are over. Nothing is cut off: tell the assessor, and finish as you are told."),
     _(
-        "There is no certificate in this that the page can read. Try the PDF itself, not a photo or scan"
-        " of it, or paste the whole code. This says nothing about whether the paper is genuine."
+        "There is no certificate in this that can be read here. Try the PDF itself, not a photo or scan "
+        "of it, or the whole code. This says nothing about whether the paper is genuine."
     ),
     _("These are not answered in full. What is missing counts nothing."),
     _(
@@ -383,6 +392,8 @@ SCRIPT_WORDS = (
     _("To handing in"),
     _("To what is not confirmed"),
     _("Too early"),
+    _("Trained"),
+    _("Trainer"),
     _("Try again"),
     _("Type the passphrase first."),
     _("Type the ticket first."),
@@ -390,7 +401,7 @@ SCRIPT_WORDS = (
     _("Undone. Placed: {placed} of {total}."),
     _("Unit, day and place"),
     _("Unit: make, mark or number"),
-    _("unknown to this page"),
+    _("unknown here"),
     _(
         "Watched from {start} to {end} by the clock of the device. The signatures below vouch for "
         "the record with this fingerprint."

@@ -1,9 +1,13 @@
-/** The page on which a certificate is checked: a file, a pasted code or a picture in, one of six verdicts in words out. */
+/** The page on which a certificate is checked: a file, a pasted code or a picture in, one of seven verdicts in words out. */
 const CheckingView = (() => {
   "use strict";
 
   const FILE_CAP = 20 << 20;
   const LIST_CAP = 1 << 20;
+  /** Bytes of a text that may be a code. */
+  const TEXT_CAP = 64_000;
+  /** Thousandths in a question. */
+  const WEIGHT = 1000;
 
   /** The browser's own Ed25519 where it has it, else the script's. @param {SubtleCrypto | undefined} subtle @returns {SignatureCheck} */
   function signatureCheck(subtle) {
@@ -22,12 +26,13 @@ const CheckingView = (() => {
   function sayings() {
     /** @type {Record<string, {title: string, look: string, next: string}>} */
     const all = {
-      genuine: { title: Words.say("Genuine record"), look: "good", next: Words.say("The record is unchanged and its signer is on this page's list. Now compare the name with an identity card, and read the two lines above.") },
-      "unknown-signer": { title: Words.say("Genuine, but signer unknown"), look: "care", next: Words.say("The record is unchanged since it was signed, but this page does not know who signed it: anybody can sign something. Do not rely on it. Ask the employer for their checking page or a newer trust list.") },
+      genuine: { title: Words.say("Genuine record"), look: "good", next: Words.say("The record is unchanged and its signer is on the trust list. Now compare the name with an identity card, and read the two lines above.") },
+      example: { title: Words.say("Example only"), look: "care", next: Words.say("It was made to try things out, or its key is published, so that anybody can sign with it. It is worth nothing at work. Do not let the work start on it: ask for the real certificate.") },
+      "unknown-signer": { title: Words.say("Genuine, but signer unknown"), look: "care", next: Words.say("The record is unchanged since it was signed, but it is not known here who signed it: anybody can sign something. Do not rely on it. Ask the employer for their checking page or a newer trust list.") },
       "out-of-date": { title: Words.say("Out of date"), look: "hold", next: Words.say("The record is genuine, but today is outside its dates. Do not let the work start on it. Training has to be renewed.") },
       withdrawn: { title: Words.say("Withdrawn"), look: "hold", next: Words.say("The signer has taken this record back. Do not let the work start on it. Ask the employer why.") },
       altered: { title: Words.say("Altered"), look: "hold", next: Words.say("The record is not what was signed. Do not rely on anything in it. Keep the file, and tell the employer named on the paper.") },
-      unreadable: { title: Words.say("No certificate found"), look: "care", next: Words.say("There is no certificate in this that the page can read. Try the PDF itself, not a photo or scan of it, or paste the whole code. This says nothing about whether the paper is genuine.") },
+      unreadable: { title: Words.say("No certificate found"), look: "care", next: Words.say("There is no certificate in this that can be read here. Try the PDF itself, not a photo or scan of it, or the whole code. This says nothing about whether the paper is genuine.") },
     };
     return all;
   }
@@ -112,7 +117,13 @@ const CheckingView = (() => {
     async function take(taken) {
       if (taken.size > FILE_CAP) return check(null);
       const bytes = new Uint8Array(await taken.arrayBuffer());
-      return check(RecordInPdf.isPdf(bytes) ? RecordInPdf.find(bytes) : bytes);
+      return check(RecordInPdf.isPdf(bytes) ? RecordInPdf.find(bytes) : fromText(bytes));
+    }
+
+    /** A file that is no PDF: the record itself, or a text with the code. @param {Uint8Array} bytes */
+    function fromText(bytes) {
+      const text = bytes.length <= TEXT_CAP ? new TextDecoder().decode(bytes) : "";
+      return CertificateCode.begins(text) ? fromCode(text) : bytes;
     }
 
     /** @param {string} text */
@@ -139,7 +150,7 @@ const CheckingView = (() => {
       const card = Dom.make("div", { class: `verdict verdict-${saying.look}`, "data-verdict": verdict.kind },
         Dom.make("div", { class: "verdict-head" }, sign(saying.look), heading));
       const subject = verdict.kind === "altered" ? null : verdict.certificate?.credentialSubject;
-      if (subject && (subject.example || verdict.key?.demo)) {
+      if (subject && verdict.kind !== "example" && (subject.example || verdict.key?.demo)) {
         card.append(Dom.make("p", { class: "verdict-example" }, Words.say("Example only: made to try things out. It is worth nothing at work.")));
       }
       if (subject) card.append(strength(subject));
@@ -164,18 +175,24 @@ const CheckingView = (() => {
 
     /** @param {VerdictFacts} verdict @param {any} subject */
     function facts(verdict, subject) {
-      const dates = `${day(verdict.certificate.validFrom.slice(0, 10))} – ${day(verdict.certificate.validUntil.slice(0, 10))}`;
+      const dates = `${day(verdict.certificate.validFrom.slice(0, 10))} – ${day(subject.retrainBy)}`;
       /** @type {[string, string][]} */
       const lines = [
         [Words.say("Name"), subject.name],
+        [Words.say("Staff number"), subject.person],
         [Words.say("Employer"), [subject.employer, subject.workplace].filter(Boolean).join(", ")],
         [Words.say("Course"), `${subject.title}, ${subject.version}`],
         [Words.say("Equipment"), subject.equipment],
         [Words.say("Holds"), dates],
-        [Words.say("Marks"), Words.say("{marks} of {of}, must-pass {right} of {facts}", { marks: subject.marks, of: subject.of, right: subject.mustPass[0], facts: subject.mustPass[1] })],
+        [Words.say("Trained"), day(subject.trained)],
+        [Words.say("Check taken"), day(subject.checked)],
+        [Words.say("Practical seen"), day(subject.observed)],
+        [Words.say("Marks"), Words.say("{marks} of {of}, must-pass {right} of {facts}", { marks: subject.marks / WEIGHT, of: subject.of / WEIGHT, right: subject.mustPass[0], facts: subject.mustPass[1] })],
+        [Words.say("Attempt"), String(subject.attempt)],
+        [Words.say("Trainer"), subject.trainer],
         [Words.say("Assessor"), subject.assessor],
         [Words.say("Identity"), subject.identity],
-        [Words.say("Signed by"), verdict.key ? `${verdict.key.holder}, ${verdict.key.role}` : Words.say("unknown to this page")],
+        [Words.say("Signed by"), verdict.key ? `${verdict.key.holder}, ${verdict.key.role}` : Words.say("unknown here")],
       ];
       if (verdict.withdrawn) {
         lines.unshift([Words.say("Withdrawn on"), [day(verdict.withdrawn.on), verdict.withdrawn.reason].filter(Boolean).join(": ")]);
