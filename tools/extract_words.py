@@ -31,6 +31,7 @@ def template() -> bytes:
     catalogue.header_comment = "# Words of the interface. Copy to LANGUAGE.po and fill in each msgstr."
     for folder, method in (
         (ROOT / "builder" / "pages", ("**.py", "python")),
+        (ROOT / "builder" / "paper", ("**.py", "python")),
         (ROOT / "site_overrides" / "templates", ("**.html", "jinja2")),
     ):
         options = {"**.html": {"encoding": "utf-8", "trimmed": "true"}}

@@ -3,8 +3,9 @@
 Usage: ``python tools/print_fonts.py NODE_MODULES builder/paper/fonts``
 
 NODE_MODULES holds the packages ``@fontsource/barlow-condensed`` and ``@fontsource/atkinson-hyperlegible-next``
-from the npm registry, both under the SIL Open Font License 1.1. Needs ``fonttools`` and ``brotli``. The two
-files of a weight, western and further Latin, become one; the faces are renamed, as the licence asks of changed ones.
+from the npm registry, both under the SIL Open Font License 1.1. Needs ``fonttools`` and ``brotli``. The files
+of a weight, western, further Latin and, where the face has it, Vietnamese, become one; the faces are renamed, as the
+licence asks of changed ones.
 """
 
 from __future__ import annotations
@@ -34,10 +35,13 @@ _STYLES = {
 
 
 def face(files: Path, source: str, weight: int, slope: str, folder: Path) -> TTFont:
-    """The western and the further Latin of one face as one font."""
+    """Every Latin of one face as one font."""
     parts: list[str] = []
-    for script in ("latin", "latin-ext"):
-        font = TTFont(files / f"{source}-{script}-{weight}-{slope}.woff2")
+    for script in ("latin", "latin-ext", "vietnamese"):
+        packed = files / f"{source}-{script}-{weight}-{slope}.woff2"
+        if not packed.exists() and script == "vietnamese":
+            continue
+        font = TTFont(packed)
         font.flavor = None
         part = folder / f"{source}-{script}-{weight}-{slope}.ttf"
         font.save(part)

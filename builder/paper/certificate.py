@@ -57,8 +57,8 @@ def certificate_pdf(
         if _TOO_FULL not in str(error):
             raise
         raise NotSet(
-            f"The certificate of {sheet.name} does not fit one page: shorten the outcomes, cautions or limits in "
-            "course.yml, or the titles of the practicals."
+            f"The certificate of {sheet.name} cannot be set on one page: its texts, and the outcomes, cautions and "
+            "limits of the course, are too long together. Shorten the longest."
         ) from error
 
 
@@ -140,8 +140,8 @@ def _check(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
     when = day(sheet.checked, words)
     right, asked = sheet.must_pass
     lines = [
-        say("Passed: {marks} of {of} marks. The cut is {cut}, which is {percent} %.").format(
-            marks=sheet.marks, of=sheet.of, cut=-(-sheet.cut * sheet.of // 100), percent=sheet.cut
+        say("Passed: {marks} of {of} marks. The cut is {cut}, which is {percent}.").format(
+            marks=sheet.marks, of=sheet.of, cut=-(-sheet.cut * sheet.of // 100), percent=f"{sheet.cut}\u00a0%"
         ),
         say("Must-pass: {right} of {total} right.").format(right=right, total=asked),
         say("Attempt {number}.").format(number=sheet.attempt),
