@@ -68,11 +68,16 @@ class Decoded:
 
 def to_codes(data: bytes) -> list[str]:
     """Return the codes of a record; raises ValueError where they would be more than ``MOST_PARTS``."""
-    whole = base45.encode(_deflated(data))
-    pieces = [whole[at : at + LONGEST_PIECE] for at in range(0, len(whole), LONGEST_PIECE)]
+    return codes_of_packed(_deflated(data), fingerprint(data))
+
+
+def codes_of_packed(packed: bytes, print_of_it: str) -> list[str]:
+    """Return the codes of a deflated record with that fingerprint; raises ValueError as ``to_codes``."""
+    whole = base45.encode(packed)
+    pieces = [whole[at : at + LONGEST_PIECE] for at in range(0, max(len(whole), 1), LONGEST_PIECE)]
     if len(pieces) > MOST_PARTS:
         raise ValueError(f"the record needs {len(pieces)} codes; at most {MOST_PARTS} can be counted")
-    letters = fingerprint(data).replace("-", "")[:LETTERS]
+    letters = print_of_it.replace("-", "")[:LETTERS]
     return [f"{PREFIX}{part}/{len(pieces)}:{letters}:{piece}" for part, piece in enumerate(pieces, 1)]
 
 

@@ -11,9 +11,10 @@ const THEME = new URL('../../site_overrides/js/', import.meta.url);
  * @returns {Record<string, any>}
  */
 export function loadPure() {
-  const files = ['order.txt', 'order-check.txt', 'order-search.txt', 'order-calculator.txt', 'order-bench.txt', 'order-practical.txt']
-    .flatMap((order) => readFileSync(new URL(order, THEME), 'utf8').split('\n'))
-    .filter((name) => name.startsWith('pure/'));
+  const orders = ['order.txt', 'order-check.txt', 'order-search.txt', 'order-calculator.txt', 'order-bench.txt', 'order-practical.txt', 'order-sitting.txt'];
+  const named = orders.flatMap((order) => readFileSync(new URL(order, THEME), 'utf8').split('\n'));
+  // The page of a sitting is a document of its own, with some of the same scripts.
+  const files = [...new Set(named.filter((name) => name.startsWith('pure/')))];
   const sources = files.map((name) => readFileSync(new URL(name, THEME), 'utf8'));
   const names = sources.flatMap((source) => Array.from(source.matchAll(/^const (\w+) =/gmu), (found) => found[1]));
   return runInNewContext(`${sources.join('\n')}\n({ ${names.join(', ')} })`, {});

@@ -3,7 +3,7 @@
  */
 import { loadPure } from './load.mjs';
 
-const { Assembly, Attempt, BenchTable, Calculate, Canonical, Draw, Mark, Numbers, Observation, Observed, Result, Sha256, Stream } = loadPure();
+const { Assembly, Attempt, BenchTable, Calculate, Canonical, Draw, Mark, Numbers, Observation, Observed, RecordCodes, Result, Sha256, SittingTyped, Stream } = loadPure();
 
 /**
  * What `act` returns, or the one-word reason for which it refused.
@@ -73,6 +73,9 @@ export const OPERATIONS = {
       ]),
     );
   },
+  'codes-of-packed': ({ hex, fingerprint }) => RecordCodes.texts(new Uint8Array(), fingerprint, () => Uint8Array.from(Buffer.from(hex, 'hex'))),
+  'typed-passphrase': ({ text }) => SittingTyped.passphrase(text, new Set()).form,
+  'place-of-ticket': ({ sitting, ticket }) => Sha256.hex(`${sitting}\n${ticket}`),
   'against-competent': (given) => Observed.against(given),
   'observation-file': ({ facts }) => {
     const text = Observation.text(Observation.build(facts));

@@ -10,6 +10,7 @@ from bench_cases import reading_off, setting
 from by_hand_cases import pointing, sorting
 from byte_cases import canonical_bytes, records
 from calculator_cases import calculating
+from code_cases import codes, sitting_texts
 from drawing_cases import forms, results, streams
 from drill_cases import drilled_checks, drilling
 from marking_cases import choosing, matching, ordering
@@ -38,6 +39,8 @@ FILES = {
     "assembly": assembling,
     "calculator": calculating,
     "bench-table": reading_off,
+    "record-codes": codes,
+    "sitting-texts": sitting_texts,
 }
 
 

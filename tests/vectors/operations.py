@@ -26,6 +26,9 @@ from journeybook.marking.observed import against_competent
 from journeybook.marking.result import check_result
 from journeybook.marking.stream import Stream, rank, stream
 from journeybook.marking.typed_number import read_typed
+from journeybook.proof.record_codes import codes_of_packed
+from journeybook.sittings.seal import place_name
+from journeybook.sittings.sealed_blob import typed_form
 
 
 def or_reason(act: Callable[[], Any]) -> dict[str, Any]:
@@ -165,4 +168,7 @@ OPERATIONS: dict[str, Callable[[dict[str, Any]], Any]] = {
     "refused": lambda given: refused(given["key"], given["done"], given["step"]),
     "calculate": _calculate,
     "read-off": _read_off,
+    "codes-of-packed": lambda given: codes_of_packed(bytes.fromhex(given["hex"]), given["fingerprint"]),
+    "typed-passphrase": lambda given: typed_form(given["text"]).decode(),
+    "place-of-ticket": lambda given: place_name(given["sitting"], given["ticket"]),
 }
