@@ -1,0 +1,125 @@
+"""The command and the checking page say the same of a certificate."""
+
+from __future__ import annotations
+
+import json
+import re
+from datetime import date
+from importlib.resources import files
+from typing import Any, get_args
+
+import pytest
+
+from journeybook.proof.trust_list import TrustedKey, TrustList, Withdrawal
+from journeybook.proof.verdict import Kind, Verdict
+from journeybook.proof.verdict_words import EXAMPLE, SAYINGS, STRENGTHS, age, facts, is_example
+
+PAGE = (files("journeybook.theme") / "js" / "view" / "checking-view.js").read_text(encoding="utf-8")
+SAID = re.compile(r'Words\.say\("((?:[^"\\]|\\.)*)"')
+SAYING = re.compile(
+    r'^ +"?([a-z-]+)"?: \{ title: Words\.say\("([^"]*)"\), look: "(good|care|hold)", '
+    r'next: Words\.say\("([^"]*)"\) \},$',
+    re.MULTILINE,
+)
+
+
+def test_each_verdict_is_called_and_followed_by_the_same_on_the_page() -> None:
+    on_page = {kind: (title, then) for kind, title, _, then in SAYING.findall(PAGE)}
+    assert on_page == {kind: (saying.title, saying.next) for kind, saying in SAYINGS.items()}
+    assert set(on_page) == set(get_args(Kind))
+
+
+def test_only_a_genuine_record_looks_good() -> None:
+    looks: dict[str, set[str]] = {}
+    for kind, _, look, _ in SAYING.findall(PAGE):
+        looks.setdefault(look, set()).add(kind)
+    assert looks == {
+        "good": {"genuine"},
+        "care": {"example", "unknown-signer", "unreadable"},
+        "hold": {"out-of-date", "withdrawn", "altered"},
+    }
+
+
+def test_the_strengths_and_the_example_read_the_same() -> None:
+    strength = PAGE[PAGE.index("function strength") : PAGE.index("function facts")]
+    assert {*SAID.findall(strength)} == {word for words in STRENGTHS.values() for word in words}
+    assert f'Words.say("{EXAMPLE}")' in PAGE
+
+
+def test_the_facts_are_called_the_same_and_stand_in_the_same_order(whole: Verdict) -> None:
+    of_the_page = PAGE[PAGE.index("function facts") : PAGE.index("async function takeList")]
+    labels = [
+        label for label in re.findall(r'\[Words\.say\("([^"]*)"\), ', of_the_page) if label != "Withdrawals"
+    ]
+    # The page puts the withdrawal in front after the others are listed.
+    labels.remove("Withdrawn on")
+    assert ["Withdrawn on", *labels] == [label for label, _ in facts(whole)]
+
+
+@pytest.fixture
+def whole() -> Verdict:
+    """With every fact there is."""
+    from journeybook.proof.certificate import Certificate
+
+    members: dict[str, Any] = json.loads(
+        '{"id": "urn:uuid:0b0f3c3e-6f1f-4b7a-9a64-0a8f0f6f7a11", "issuer": "did:key:z6Mk", "name": "Ines Okafor",'
+        '"valid_from": "2026-03-02T08:00:00Z", "valid_until": "2027-03-01T23:59:59Z", "person": "1042",'
+        '"employer": "Quillon Basin Works", "workplace": "Slip 2", "equipment": "powered respirator",'
+        '"title": "Powered air for welders", "course": "powered-respirator", "version": "1.0", "digest": "ab",'
+        '"profile": "uk", "language": "en", "marks": 21333, "of": 24000, "cut": 80, "check": "supervised",'
+        '"practical": "observed", "identity": "works pass", "trainer": "Jo Vance", "assessor": "Sam Reyes",'
+        '"attempt": 2, "fingerprint": "ABCD-EFGH-IJKL-MN27", "example": false}'
+    )
+    certificate = Certificate(
+        must_pass=(8, 8),
+        trained=date(2026, 2, 27),
+        checked=date(2026, 3, 1),
+        observed=date(2026, 3, 2),
+        retrain_by=date(2027, 3, 1),
+        observations=("AAAA-BBBB-CCCC-DDDD",),
+        **members,
+    )
+    key = TrustedKey(
+        did="did:key:z6Mk", holder="Sam Reyes", role="assessor", from_day="2026-01-01", until="2026-12-31"
+    )
+    return Verdict(
+        kind="withdrawn",
+        certificate=certificate,
+        key=key,
+        withdrawn=Withdrawal(on="2026-05-04", reason="issued to the wrong person"),
+    )
+
+
+def test_facts_read_as_a_person_says_them(whole: Verdict) -> None:
+    assert facts(whole) == [
+        ("Withdrawn on", "2026-05-04: issued to the wrong person"),
+        ("Name", "Ines Okafor"),
+        ("Staff number", "1042"),
+        ("Employer", "Quillon Basin Works, Slip 2"),
+        ("Course", "Powered air for welders, 1.0"),
+        ("Equipment", "powered respirator"),
+        ("Holds", "2026-03-02 – 2027-03-01"),
+        ("Trained", "2026-02-27"),
+        ("Check taken", "2026-03-01"),
+        ("Practical seen", "2026-03-02"),
+        ("Marks", "21.333 of 24, must-pass 8 of 8"),
+        ("Attempt", "2"),
+        ("Trainer", "Jo Vance"),
+        ("Assessor", "Sam Reyes"),
+        ("Identity", "works pass"),
+        ("Signed by", "Sam Reyes, assessor"),
+    ]
+    assert not is_example(whole)
+
+
+def test_nothing_of_an_altered_record_is_shown(whole: Verdict) -> None:
+    altered = Verdict(kind="altered", certificate=whole.certificate, key=None, withdrawn=None)
+    assert facts(altered) == []
+
+
+@pytest.mark.parametrize(
+    ("made", "days"), [("2026-03-01", 26), ("2026-03-27", 0), ("2026-04-01", 0), ("2026-99-99", 0)]
+)
+def test_a_list_is_as_old_as_its_day_says(made: str, days: int) -> None:
+    trust = TrustList(issuer="did:key:z6Mk", holder="Quillon Basin Works", number=1, made=f"{made}T08:00:00Z")
+    assert age(trust, date(2026, 3, 27)) == days
