@@ -143,7 +143,8 @@ def test_without_a_list_every_signer_is_unknown(run: Run) -> None:
 def test_the_list_of_the_site_is_used_where_none_is_named(run: Run, tmp_path: Path) -> None:
     (tmp_path / "course_src").mkdir()
     (tmp_path / "mkdocs.yml").write_text(
-        "site_name: Yard\ntheme: {name: journeybook}\nplugins:\n  - journeybook: {trust: trust.json, profile: here, courses: [a]}\n"
+        "site_name: Yard\ndocs_dir: course_src\ntheme: {name: journeybook}\n"
+        "plugins:\n  - journeybook: {trust: trust.json, profile: here, courses: [a]}\n"
     )
     done = run("whole.pdf", "--on", "2026-11-27")
     assert done.exit_code == 0, done.output
