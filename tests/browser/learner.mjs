@@ -209,7 +209,8 @@ export function shown(page, question, kind) {
   }, kind);
 }
 
-const RUN = `${leaf("check")} .check-run`;
+// On the page of the check, in the one file, and on the page of a sitting alike.
+const RUN = ".check-run";
 /** The question of the check that is open. */
 export const ASKED = `${RUN} .question`;
 
