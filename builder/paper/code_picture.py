@@ -54,7 +54,7 @@ def code_picture(text: str) -> CodePicture:
     code.save(
         out, kind="svg", border=QUIET, dark="#000", light="#fff", xmldecl=False, svgclass=None, lineclass=None
     )
-    return CodePicture(svg=out.getvalue(), modules=code.symbol_size(border=QUIET)[0])
+    return CodePicture(svg=out.getvalue(), modules=int(code.symbol_size(border=QUIET)[0]))
 
 
 def _too_long(text: str) -> NoCodePicture:

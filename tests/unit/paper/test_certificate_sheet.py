@@ -1,0 +1,171 @@
+"""What the printed certificate says: two strengths apart, a stamp only where an assessor stands, what is not proven."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from gettext import NullTranslations
+from typing import Any
+
+import pytest
+from certificate_demo import CHECK_ONLY, OBSERVED
+
+from journeybook.paper.certificate import sheet_data
+from journeybook.paper.certificate_sheet import CertificateSheet
+
+ENGLISH = NullTranslations()
+
+
+class Bracketed(NullTranslations):
+    """A language in which every word of ours is the English one in brackets."""
+
+    def gettext(self, message: str) -> str:
+        return f"⟦{message}⟧"
+
+    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
+        return f"⟦{msgid1 if n == 1 else msgid2}⟧"
+
+
+def said(sheet: CertificateSheet) -> dict[str, Any]:
+    return sheet_data(sheet, ENGLISH)
+
+
+def marks_of(sheet: CertificateSheet) -> list[dict[str, str]]:
+    return [row["mark"] for row in said(sheet)["operations"]["rows"]]
+
+
+def strengths_of(sheet: CertificateSheet) -> list[str]:
+    return [row["strength"] for row in said(sheet)["operations"]["rows"]]
+
+
+def test_an_observed_practical_makes_a_certificate() -> None:
+    assert said(OBSERVED)["title"] == "Certificate"
+    assert said(OBSERVED)["document"] == f"Certificate: Ines Okafor, {OBSERVED.title}"
+
+
+def test_without_an_observed_practical_its_title_is_knowledge_check_only() -> None:
+    assert said(CHECK_ONLY)["title"] == "Knowledge check only"
+    assert said(CHECK_ONLY)["outcomes"]["label"] == "Outcomes, checked by questions only"
+    supervised = replace(CHECK_ONLY, supervised=True, identity="staff card", assessor="S. Reyes")
+    assert said(supervised)["title"] == "Knowledge check only"
+
+
+def test_the_two_strengths_stand_apart_in_words() -> None:
+    assert strengths_of(OBSERVED)[1:] == [
+        "Supervised: Samuel Reyes confirmed who answered. Identity: photo on the staff card, compared by eye.",
+        "Observed by Samuel Reyes on 27 Nov 2026: competent.",
+    ]
+    assert strengths_of(CHECK_ONLY)[1:] == [
+        "Self-recorded: nobody confirmed who answered.",
+        "Not observed: nobody has watched this person do the work.",
+    ]
+    mixed = replace(OBSERVED, supervised=False, identity="")
+    assert strengths_of(mixed)[1:] == [
+        "Self-recorded: nobody confirmed who answered.",
+        "Observed by Samuel Reyes on 27 Nov 2026: competent.",
+    ]
+
+
+def test_a_stamp_is_struck_only_where_an_assessor_stands_behind_it() -> None:
+    assert marks_of(OBSERVED) == [
+        {"kind": "ink", "word": "Trained", "day": "24 Nov 2026"},
+        {"kind": "stamp", "word": "Supervised", "name": "Samuel Reyes", "day": "25 Nov 2026"},
+        {"kind": "stamp", "word": "Observed", "name": "Samuel Reyes", "day": "27 Nov 2026"},
+    ]
+    assert marks_of(CHECK_ONLY) == [
+        {"kind": "empty", "word": "Not recorded"},
+        {"kind": "ink", "word": "Passed", "day": "25 Nov 2026"},
+        {"kind": "empty", "word": "Not observed"},
+    ]
+
+
+def test_marks_are_the_integers_of_the_record() -> None:
+    rows = said(replace(OBSERVED, of=33000, marks=27000, cut=81))["operations"]["rows"]
+    assert rows[1]["lines"] == [
+        "Passed: 27000 of 33000 marks. The cut is 26730, which is 81\u00a0%.",
+        "Must-pass: 8 of 8 right.",
+        "Attempt 2.",
+    ]
+    # A cut between two marks is reached at the upper.
+    rows = said(replace(OBSERVED, of=3001, marks=3001, cut=50))["operations"]["rows"]
+    assert "The cut is 1501, " in rows[1]["lines"][0]
+
+
+def test_what_it_does_not_prove_grows_with_what_was_not_done() -> None:
+    assert said(OBSERVED)["limits"]["items"] == list(OBSERVED.limits)
+    assert said(CHECK_ONLY)["limits"]["items"] == [
+        "who answered the questions",
+        "that the holder can do the work",
+        *CHECK_ONLY.limits,
+    ]
+
+
+def test_where_no_assessor_stands_there_is_no_line_for_one() -> None:
+    assert said(OBSERVED)["signatures"]["lines"] == [
+        "Holder: signature, date",
+        "Assessor: signature, date",
+        "Issuer: name, signature, date",
+    ]
+    assert said(CHECK_ONLY)["signatures"]["lines"] == [
+        "Holder: signature, date",
+        "Issuer: name, signature, date",
+    ]
+
+
+def test_an_example_says_that_it_is_not_valid_for_work() -> None:
+    assert said(OBSERVED)["hazard"] == "Example unit, not valid for work"
+    assert said(replace(OBSERVED, example=False))["hazard"] == ""
+
+
+def test_the_reader_is_told_how_to_check_it() -> None:
+    checking = said(replace(OBSERVED, site="https://training.example/"))["checking"]
+    assert checking["calm"] == "Scanning shows a long code. That is normal."
+    assert "journeybook verify FILE.pdf" in checking["ways"][1]
+    assert checking["site"] == "https://training.example/"
+    assert checking["key"][1] == ["QX3F", "7KLA", "M2ZD", "P4RT", "6YHN", "WJ5S", "B7CE", "4GUV"]
+    assert [value for _, value in checking["facts"]] == [
+        "6f1d2c3a-9b8e-4d7f-a1b2-0c3d4e5f6a7b",
+        "3f9c 2b7e 61d0 4a58",
+    ]
+
+
+def test_every_word_of_ours_goes_through_the_catalogue() -> None:
+    own = {value for value in vars(OBSERVED).values() if isinstance(value, str)}
+    own |= {*OBSERVED.outcomes, *OBSERVED.cautions, *OBSERVED.limits, *OBSERVED.observations}
+    own |= {"6f1d2c3a-9b8e-4d7f-a1b2-0c3d4e5f6a7b", "3f9c 2b7e 61d0 4a58", "ink", "stamp", "empty"}
+    own |= set(OBSERVED.key.split())
+
+    def english(value: object) -> list[str]:
+        if isinstance(value, dict):
+            return [text for part in value.values() for text in english(part)]
+        if isinstance(value, list):
+            return [text for part in value for text in english(part)]
+        return [value] if isinstance(value, str) and value and "⟦" not in value and value not in own else []
+
+    for sheet in (OBSERVED, CHECK_ONLY):
+        assert english(sheet_data(sheet, Bracketed())) == []
+
+
+@pytest.mark.parametrize(
+    ("changes", "mistake"),
+    [
+        ({"assessor": ""}, "An assessor stands exactly where somebody supervised or observed."),
+        ({"identity": ""}, "How identity was checked stands exactly where the check was supervised."),
+        (
+            {"observations": ()},
+            "Fingerprints of observations stand exactly where the practical was observed.",
+        ),
+        (
+            {"supervised": False, "identity": "", "observed": None, "observations": ()},
+            "An assessor stands exactly where somebody supervised or observed.",
+        ),
+    ],
+)
+def test_what_does_not_stand_together_is_no_sheet(changes: dict[str, Any], mistake: str) -> None:
+    with pytest.raises(ValueError, match=f"^{mistake}$"):
+        replace(OBSERVED, **changes)
+
+
+def test_a_stamp_without_an_assessor_cannot_be_made() -> None:
+    with pytest.raises(ValueError, match="An assessor stands"):
+        replace(CHECK_ONLY, observed=date(2026, 11, 27), observations=("B7CE-4GUV-QX3F-7KLA",))
