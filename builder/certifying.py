@@ -106,8 +106,8 @@ class Desk:
         """When and why a certificate, or the key that signed it, was withdrawn; None where neither was."""
         if self.trust is None:
             return None
-        key = next((each for each in self.trust.keys if each.did == certificate.issuer), None)
-        return self.trust.withdrawal_of(certificate.id) or (None if key is None else key.withdrawn)
+        lost = (key.withdrawn for key in self.trust.keys if key.did == certificate.issuer and key.withdrawn)
+        return self.trust.withdrawal_of(certificate.id) or next(lost, None)
 
     def knows(self, certificate: Certificate) -> bool:
         """Whether this signer, or another of the list, has signed it."""

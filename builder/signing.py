@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Any
@@ -42,33 +42,25 @@ def no_signing(
 
     ``trust`` is the site's list, None where it names none; ``content`` is that of compiled.json.
     """
-    day, holder = today.isoformat(), plate.holder
-    listed = None if trust is None else next((key for key in trust.keys if key.did == plate.did), None)
-    if trust is not None and listed is None:
+    holder = plate.holder
+    # A key may stand in the list more than once, as for two years; what is said against it holds for all of them.
+    listed = () if trust is None else tuple(key for key in trust.keys if key.did == plate.did)
+    if trust is not None and not listed:
         yield NoSigning(
             why=f"The key of {holder} is not on the trust list {list_name}, so nobody could believe what it signs.",
             mend=f"Add it: `journeybook key show KEY > plate.txt`, then `journeybook trust add {list_name} plate.txt`.",
         )
         return
-    if listed is not None and listed.withdrawn is not None:
-        yield NoSigning(
-            why=f"The key of {holder} was withdrawn on {listed.withdrawn.on}.",
-            mend="Sign with another key of the list.",
-        )
-    first, last = (
-        (plate.from_day.isoformat(), plate.until.isoformat())
-        if listed is None
-        else (max(plate.from_day.isoformat(), listed.from_day), min(plate.until.isoformat(), listed.until))
-    )
-    if not first <= day <= last:
-        mend = (
-            "Make this year's key with `journeybook key make`, and add it with `journeybook trust add`."
-            if day > last
-            else f"Sign on {first} or later, or with another key."
-        )
-        yield NoSigning(
-            why=f"The key of {holder} signs from {first} until {last}, and today is {day} (UTC).", mend=mend
-        )
+    for key in listed:
+        if key.withdrawn is not None:
+            yield NoSigning(
+                why=f"The key of {holder} was withdrawn on {key.withdrawn.on}.",
+                mend="Sign with another key of the list.",
+            )
+    spans = [(plate.from_day.isoformat(), plate.until.isoformat())]
+    yield from _out_of_days(holder, spans, today)
+    if listed:
+        yield from _out_of_days(f"{holder} on the trust list", [(k.from_day, k.until) for k in listed], today)
     if not is_demo(plate, trust) and (examples := example_values(content)):
         more = f" and {len(examples) - 3} more" if len(examples) > 3 else ""
         yield NoSigning(
@@ -77,6 +69,19 @@ def no_signing(
             mend="Fill the kit sheet in from your own unit's instructions and release the course again; "
             "or try it out with a key that was made with `journeybook key make --demo`.",
         )
+
+
+def _out_of_days(whose: str, spans: Sequence[tuple[str, str]], today: date) -> Iterator[NoSigning]:
+    day = today.isoformat()
+    if any(first <= day <= last for first, last in spans):
+        return
+    told = " and ".join(f"from {first} until {last}" for first, last in spans)
+    mend = (
+        f"Sign on {spans[0][0]} or later, or with another key."
+        if all(day < first for first, _ in spans)
+        else "Make this year's key with `journeybook key make`, and add it with `journeybook trust add`."
+    )
+    yield NoSigning(why=f"The key of {whose} signs {told}, and today is {day} (UTC).", mend=mend)
 
 
 def is_demo(plate: KeyPlate, trust: TrustList | None) -> bool:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import hashlib
 import os
 import shutil
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
-from typing import Any
+from typing import Any, Self
 
 from click.testing import CliRunner, Result
 
@@ -104,35 +105,49 @@ class Shop:
     """A folder with a site, keys, a trust list and a class."""
 
     def __init__(self, folder: Path, *, example: bool = False) -> None:
-        """Copy the course, release it, make the keys, and begin the list."""
-        self.folder = folder
-        self.site = folder / "site-of-ours"
+        """Copy the course, release it, make the keys."""
+        self._name(folder)
         for part in ("course_src", "quizzes"):
             shutil.copytree(BASE / part, self.site / part)
-        kit = self.site / "course_src" / COURSE / "kit.yml"
         if not example:
+            kit = self.site / "course_src" / COURSE / "kit.yml"
             kit.write_text(kit.read_text(encoding="utf-8").replace(", example: true", ""), encoding="utf-8")
-        course = self.site / "course_src" / COURSE / "course.yml"
-        with course.open("a", encoding="utf-8") as file:
+        with (self.site / "course_src" / COURSE / "course.yml").open("a", encoding="utf-8") as file:
             file.write('approved: {by: "T. Marrable", on: 2026-11-20}\n')
-        self.config = self.site / "mkdocs.yml"
-        self.key, self.demo, self.stranger = (folder / f"{name}.pem" for name in ("key", "demo", "stranger"))
         make_key(self.key, 41)
         make_key(self.demo, 42, demo=True)
         make_key(self.stranger, 43)
-        self.trust = self.site / "trust.json"
-        self._configure("")
+        self.without_trust()
         released = self.run("release", COURSE)
         assert released.exit_code == 0, released.output
-        (shelf,) = (self.site / "course_src" / COURSE / "releases").glob("*/*/compiled.json")
-        self.compiled = shelf
-        data = shelf.read_bytes()
-        self.content: Any = canonical.read(data, canonical.COMPILED_SIZE_CAP)
-        import hashlib
+        self._look()
 
-        self.digest = hashlib.sha256(data).hexdigest()
+    @classmethod
+    def at(cls, folder: Path) -> Self:
+        """A shop that was made before, and copied."""
+        shop = cls.__new__(cls)
+        shop._name(folder)
+        shop._look()
+        return shop
+
+    def _name(self, folder: Path) -> None:
+        self.folder = folder
+        self.site = folder / "site-of-ours"
+        self.config = self.site / "mkdocs.yml"
+        self.key, self.demo, self.stranger = (folder / f"{name}.pem" for name in ("key", "demo", "stranger"))
+        self.trust = self.site / "trust.json"
         self.into = folder / "certificates"
         self.path = folder / "class.sitting.json"
+
+    def _look(self) -> None:
+        (self.compiled,) = (self.site / "course_src" / COURSE / "releases").glob("*/*/compiled.json")
+        data = self.compiled.read_bytes()
+        self.content: Any = canonical.read(data, canonical.COMPILED_SIZE_CAP)
+        self.digest = hashlib.sha256(data).hexdigest()
+
+    def without_trust(self) -> None:
+        """A site that names no list."""
+        self._configure("")
 
     def _configure(self, more: str) -> None:
         self.config.write_text(

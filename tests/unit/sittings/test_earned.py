@@ -9,14 +9,14 @@ from datetime import date
 from typing import Any
 
 import pytest
-from class_of_three import CONTENT, COURSE, DATA, KAY, KEYS, ROBIN, attempt, attempt_of, sitting
+from class_of_three import CONTENT, COURSE, DATA, KAY, ROBIN, attempt, attempt_of, sitting
 
 from journeybook.marking import observation as observations
 from journeybook.marking.attempt import Card
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observation import Assessor as Observer
 from journeybook.marking.observation import Observation, StepSeen
-from journeybook.marking.remark import Marker
+from journeybook.marking.remark import Marker, Remarked
 from journeybook.sittings.earned import Earned, earned
 from journeybook.sittings.inbox import Course
 from journeybook.sittings.months import months_later
@@ -37,13 +37,11 @@ SPEEDS = ("796,2", "1327")
 def answers(ticket: str, **wrong: Any) -> dict[str, Any]:
     given: dict[str, Any] = {}
     for asked in attempt_of(ticket).form:
-        key = KEYS[asked.question]
-        if asked.question == "speed-number":
-            given[asked.question] = {"value": SPEEDS[asked.variant], "unit": "rpm"}
-        elif asked.question in RIGHT:
-            given[asked.question] = RIGHT[asked.question]
-        else:
-            given[asked.question] = key["right"] if "right" in key else ["off", "free"]
+        given[asked.question] = (
+            {"value": SPEEDS[asked.variant], "unit": "rpm"}
+            if asked.question == "speed-number"
+            else RIGHT[asked.question]
+        )
     return {**given, **{id_: answer for id_, answer in wrong.items() if id_ in given}}
 
 
@@ -172,6 +170,20 @@ def test_a_missed_must_pass_is_named_by_its_fact() -> None:
     result = of(seated(attempt=received(wrong)))
     assert result.passed is False
     assert why(result) == ["Not yet passed: not right on what must be right: “Isolate first.”"]
+
+
+class _Critically(Marker):
+    """Marks as ever, and says that a drill ended critically: the small course asks none in its check."""
+
+    def re_mark(self, attempt_bytes: bytes, name: str = "attempt") -> Remarked:
+        whole = super().re_mark(attempt_bytes, name)
+        assert whole.result is not None
+        return replace(whole, result={**whole.result, "passed": False, "critical": ["jammed"]})
+
+
+def test_a_critical_error_in_a_drill_is_named() -> None:
+    here = Course(data=DATA, content=CONTENT, marker=_Critically(DATA))
+    assert why(of(seated(), here=here)) == ["Not yet passed: a critical error ended the drill jammed."]
 
 
 def test_who_was_not_vouched_for_has_passed_and_gets_none() -> None:
