@@ -28,11 +28,11 @@ const SittingSeal = (() => {
     if (!isSealed(record)) throw new NotOpened();
     const { data, ...head } = record;
     const passphrase = Sha256.utf8(form);
-    const salt = bytes(record.kdf.salt);
-    const iv = bytes(record.iv);
-    const beside = Sha256.utf8(Canonical.write(head));
     let packed;
     try {
+      const salt = bytes(record.kdf.salt);
+      const iv = bytes(record.iv);
+      const beside = Sha256.utf8(Canonical.write(head));
       packed = subtle
         ? await byBrowser(subtle, passphrase, salt, iv, beside, bytes(data))
         : await byLibrary(passphrase, salt, iv, beside, bytes(data));
