@@ -35,7 +35,7 @@ TODO = {
     "choices": _("Choose every letter that is right."),
     "order": _("Put the steps in order: write all the letters, the first step first."),
     "match": _("Write for each number the letter that goes with it. Each letter serves once; some may be left over."),
-    "number": _("Write the number."),
+    "number": _("Write the number, without a mark for thousands."),
     "spot": _("Find it in the drawing and choose its letter."),
     "drill": _(
         "Choose what you do and write its letter. Then turn to the row that stands beside it, near the end of this "
@@ -45,7 +45,7 @@ TODO = {
     "setting": _("Find the row of the table that does what is asked. Write for each control the number of its place."),
 }  # fmt: skip
 """What to do on paper, by kind; English source texts, translated when printed."""
-_TODO_UNIT = _("Write the number and its unit.")
+_TODO_UNIT = _("Write the number, without a mark for thousands, and its unit.")
 
 
 @dataclass(frozen=True, kw_only=True)

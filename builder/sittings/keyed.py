@@ -151,10 +151,13 @@ def record_of(
             continue
         if answer is None:
             continue
-        if mark(key, asked["variant"], answer).remarks.get("problem") == "malformed":
+        problem = mark(key, asked["variant"], answer).remarks.get("problem")
+        if problem == "malformed":
             problems.append(
                 _unfit(file, name, "the question cannot have this answer", hint(key, asked["options"]))
             )
+        elif problem == "ambiguous":
+            problems.append(_two_ways(file, name, text))
         answers[asked["q"]] = answer
     if problems:
         return b"", problems
@@ -203,6 +206,18 @@ def empty_file(sitting: Sitting, seat: Seat, compiled: Mapping[str, Any]) -> str
 def _unfit(file: FileRead, name: str, why: str, wanted: str) -> Problem:
     message = f"What is keyed for {name} is no answer to it: {why}."
     return fault("Y003", _row(file, name), message, f"Look at the sheet again and key {wanted}.")
+
+
+def _two_ways(file: FileRead, name: str, text: str) -> Problem:
+    """A number such as 4.284: the page would ask again, and nobody is there to be asked."""
+    message = (
+        f"What is keyed for {name}, {visible(text)}, can be read in two ways: as decimals, or as thousands."
+    )
+    mend = (
+        "The paper asks for numbers without a mark for thousands: where decimals are meant, key a 0 after them "
+        '("4.2840"); where the sheet shows that thousands are meant, leave the mark out ("4284").'
+    )
+    return fault("Y003", _row(file, name), message, mend)
 
 
 def _row(file: FileRead, name: str) -> Place:
