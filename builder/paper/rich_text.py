@@ -14,7 +14,7 @@ from typing import Any
 from journeybook.content.wording import Wording
 
 Run = dict[str, Any]
-"""``{"text": …}`` with ``strong``, ``slanted``, ``code``, ``example`` where it has that look; or ``{"break": true}``."""
+"""``{"text": …}`` with ``strong``, ``slanted``, ``code``, ``example`` where it looks so; or ``{"break": true}``."""
 Block = dict[str, Any]
 """``kind`` is paragraph, heading, list, table, code or rule, beside what that kind has."""
 
