@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import click
 
 from journeybook.commands.came_back import course_finder, said, table, told_as_data
 from journeybook.commands.project_option import CONFIG, project_of, say
+from journeybook.project import Project
 from journeybook.remarking import remark_file
 from journeybook.sittings.arrivals import arrivals
 from journeybook.sittings.inbox import NEEDS_SOMEBODY, take_in
 from journeybook.sittings.sitting import SittingRefused
+from journeybook.trust_setting import trust_of
 
 
 @click.command()
@@ -83,7 +85,7 @@ def _take_in(
             sittings,
             received=datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),
             course_of=course_finder(project),
-            say_of_pdf=_pdf,
+            say_of_certificate=lambda data: _worth(data, project),
         )
     except SittingRefused as refused:
         raise said(refused) from refused
@@ -91,5 +93,20 @@ def _take_in(
     context.exit(1 if any(line.outcome in NEEDS_SOMEBODY for line in lines) else 0)
 
 
-def _pdf(data: bytes) -> str:  # noqa: ARG001 - what takes its place looks into the file
-    return "A PDF is no record to mark; it stays where it is. A signed certificate is checked on the checking page."
+def _worth(data: bytes, project: Project) -> str:
+    """What a certificate that came along is, in a sentence: it is nothing to mark."""
+    try:
+        from journeybook.proof.presented import record_in
+        from journeybook.proof.trust_list import read
+        from journeybook.proof.verdict import verdict
+        from journeybook.proof.verdict_words import SAYINGS, shown
+    except ModuleNotFoundError as missing:
+        return f"Whether it is a certificate cannot be said without the package {missing.name}. It stays where it is."
+    text, _ = trust_of(project)
+    found = verdict(record_in(data), read(text.encode("utf-8")) if text else None, date.today())
+    if found.kind == "unreadable":
+        return "It holds no certificate and nothing to mark. It stays where it is."
+    title = SAYINGS[found.kind].title
+    certificate = shown(found)
+    of_whom = f", of {certificate.name}, {certificate.title} {certificate.version}" if certificate else ""
+    return f"It is a certificate: {title}{of_whom}. Nothing to mark; journeybook verify says more."

@@ -40,6 +40,8 @@ NEEDS_SOMEBODY = frozenset({"refused", "incomplete", "not here"})
 _MOST_NOTED = 5000
 """Refused records that a sitting keeps; beyond, they are told and not noted, so that nobody can fill the file up."""
 _LONGEST_WHY = 900
+_CODE_BEGINS = 64
+"""Bytes in which a certificate's code begins, after blanks that a pasting has left."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -73,8 +75,8 @@ class Course:
 
 CourseOf = Callable[[Sitting], "Course | None"]
 """Where the compiled course comes from; None where it is not here."""
-SayOfPdf = Callable[[bytes], str]
-"""What a PDF is, in a sentence."""
+SayOfCertificate = Callable[[bytes], str]
+"""What a PDF, the text of a certificate's code, or a signed certificate is worth, in a sentence."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -102,7 +104,7 @@ def take_in(
     *,
     received: str,
     course_of: CourseOf,
-    say_of_pdf: SayOfPdf,
+    say_of_certificate: SayOfCertificate,
 ) -> list[Told]:
     """Take in what came, and say of each what became of it, in the order in which it came.
 
@@ -112,7 +114,7 @@ def take_in(
     sittings = [sitting_file.read(path) for path in paths]
     lines: list[Told | None] = []
     waiting: dict[int, list[tuple[int, _Record]]] = {}
-    for found in (each for one in arrived for each in _looked_at(one, say_of_pdf)):
+    for found in (each for one in arrived for each in _looked_at(one, say_of_certificate)):
         if isinstance(found, _Record):
             waiting.setdefault(_where(found, sittings), []).append((len(lines), found))
             lines.append(None)
@@ -138,7 +140,7 @@ def take_in(
     return [line for line in lines if line is not None]
 
 
-def _looked_at(arrival: Arrival, say_of_pdf: SayOfPdf) -> Iterator[Told | _Record]:
+def _looked_at(arrival: Arrival, say_of_certificate: SayOfCertificate) -> Iterator[Told | _Record]:
     """What one file holds: records, or what it is instead."""
     name, data = arrival.name, arrival.data
     if arrival.why:
@@ -146,16 +148,15 @@ def _looked_at(arrival: Arrival, say_of_pdf: SayOfPdf) -> Iterator[Told | _Recor
     elif not data:
         yield Told(source=name, outcome="no record", what="empty", why="There is nothing in it.")
     elif b"%PDF-" in data[:1024]:
-        yield Told(source=name, outcome="no record", what="PDF", why=say_of_pdf(data))
+        yield Told(source=name, outcome="no record", what="PDF", why=say_of_certificate(data))
     elif name.endswith(keyed.ENDING):
         yield _Record(data=data, source=name, way="keyed", what="keyed answers")
     elif PREFIX.encode() in data:
         yield from _in_codes(name, data)
     elif data.lstrip()[:1] == b"{":
-        yield from _in_json(name, data)
-    elif b"JB1:" in data:
-        why = "It holds the code of a certificate; the checking page says what it is worth."
-        yield Told(source=name, outcome="no record", what="certificate code", why=why)
+        yield from _in_json(name, data, say_of_certificate)
+    elif b"JB1:" in data[:_CODE_BEGINS].upper():
+        yield Told(source=name, outcome="no record", what="certificate code", why=say_of_certificate(data))
     else:
         why = "It is none of the files that a check, a practical or a keyed sheet gives."
         if ".keyed." in name:
@@ -173,7 +174,7 @@ def _in_codes(name: str, data: bytes) -> Iterator[Told | _Record]:
         yield Told(source=name, outcome="refused", what="codes", why=f"{visible(odd.text)}: {odd.why}")
 
 
-def _in_json(name: str, data: bytes) -> Iterator[Told | _Record]:
+def _in_json(name: str, data: bytes, say_of_certificate: SayOfCertificate) -> Iterator[Told | _Record]:
     # Only what says of itself that it is a record of ours is one; the rest of a download folder is somebody else's.
     what = _kind_of(data)
     if what != "other":
@@ -186,7 +187,8 @@ def _in_json(name: str, data: bytes) -> Iterator[Told | _Record]:
         else "It is JSON of another kind."
     )
     if b'"journeybook certificate 1"' in data[: canonical.SIZE_CAP]:
-        why = "It is a certificate; the checking page says what it is worth."
+        yield Told(source=name, outcome="no record", what="certificate", why=say_of_certificate(data))
+        return
     yield Told(source=name, outcome="no record", what="other", why=why)
 
 

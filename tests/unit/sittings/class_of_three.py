@@ -113,7 +113,7 @@ class Inbox:
             [self.path],
             received=received,
             course_of=course_of,
-            say_of_pdf=lambda _: "a PDF",
+            say_of_certificate=lambda _: "a PDF",
         )
 
     def now(self) -> Sitting:

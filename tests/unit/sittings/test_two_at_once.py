@@ -84,7 +84,7 @@ from class_of_three import COURSE, STAMP
 from journeybook.sittings.arrivals import arrivals
 from journeybook.sittings.inbox import take_in
 lines = take_in(arrivals([Path(sys.argv[3])]), [Path(sys.argv[2])], received=STAMP, course_of=lambda _: COURSE,
-                say_of_pdf=lambda _: "")
+                say_of_certificate=lambda _: "")
 print(lines[0].outcome)
 """
     running = []
