@@ -16,6 +16,7 @@ from journeybook.proof.certificate import Certificate
 from journeybook.proof.certificate_shape import LONGEST_TEXT
 from journeybook.proof.did_key import public_of
 from journeybook.proof.key_plate import fingerprint_of
+from journeybook.sittings.earned import told_apart
 
 _LANGUAGES = {
     "cs": "čeština", "da": "dansk", "de": "Deutsch", "en": "English", "es": "español", "fr": "français",
@@ -34,6 +35,7 @@ def sheet_of(
     """
     public = content["public"]
     texts = in_language(public["texts"], certificate.language, content)
+    assessor, observer = told_apart(certificate.assessor)
     return CertificateSheet(
         id=certificate.id,
         tongue=certificate.language,
@@ -67,7 +69,8 @@ def sheet_of(
             for practical in public["practicals"].values()
         ),
         trainer=certificate.trainer,
-        assessor=certificate.assessor,
+        assessor=assessor,
+        observer=observer,
         trained=certificate.trained,
         checked=certificate.checked,
         retrain_by=certificate.retrain_by,

@@ -63,6 +63,8 @@ class CertificateSheet:
     trainer: str = ""
     assessor: str = ""
     """Who supervised or observed; not empty exactly where somebody did."""
+    observer: str = ""
+    """Who observed, where that was somebody else than who supervised; empty where one name stands for both."""
     trained: date | None = None
     """Day of training."""
     checked: date

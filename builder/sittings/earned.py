@@ -28,6 +28,7 @@ from journeybook.sittings.sitting import Place, Received, Sitting, why_not
 
 MOST_OBSERVATIONS = 8
 """As many as a certificate names (``proof/certificate_shape.py``)."""
+_BOTH = "{check} (check); {practical} (practical)"
 _LONGEST_NAMES = 200
 """Characters of the assessors' names together, as a certificate holds them."""
 
@@ -216,7 +217,16 @@ def _assessors(place: Place, proved: tuple[PracticalSeen, ...]) -> str:
     observers = tuple(dict.fromkeys(each.assessor for each in proved))
     if not vouched or not observers or observers == (vouched,):
         return vouched or "; ".join(observers)
-    return f"{vouched} (check); {', '.join(observers)} (practical)"
+    return _BOTH.format(check=vouched, practical=", ".join(observers))
+
+
+def told_apart(assessor: str) -> tuple[str, str]:
+    """Return who vouched for the check and who saw the practical, by the text that a certificate holds.
+
+    The second is empty where one name stands for both.
+    """
+    check, apart, practical = assessor.partition(" (check); ")
+    return (check, practical.removesuffix(" (practical)")) if apart else (assessor, "")
 
 
 def _clock(sitting: Sitting, held: Received) -> Iterator[str]:

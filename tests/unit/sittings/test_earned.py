@@ -17,7 +17,7 @@ from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observation import Assessor as Observer
 from journeybook.marking.observation import Observation, StepSeen
 from journeybook.marking.remark import Marker, Remarked
-from journeybook.sittings.earned import Earned, earned
+from journeybook.sittings.earned import Earned, earned, told_apart
 from journeybook.sittings.inbox import Course
 from journeybook.sittings.months import months_later
 from journeybook.sittings.sitting import Countersigned, ObservationHeld, Place, Received, Vouched
@@ -215,6 +215,12 @@ def test_two_people_are_named_with_what_each_confirms() -> None:
     claim = of(seated(observations=(other,))).claim
     assert claim is not None
     assert claim.assessor == "T. Marrable (check); A. Fenwright (practical)"
+    assert told_apart(claim.assessor) == ("T. Marrable", "A. Fenwright")
+
+
+@pytest.mark.parametrize("name", ["", "T. Marrable", "A. Fenwright; K. Vane"])
+def test_one_name_stands_for_both(name: str) -> None:
+    assert told_apart(name) == (name, "")
 
 
 def test_names_that_do_not_fit_a_certificate_are_a_reason() -> None:
