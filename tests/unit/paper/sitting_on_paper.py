@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from paper_checks import badly_placed
 from paper_demo import COURSE as DEMO
 
 from journeybook.content.loader import load_courses
@@ -20,6 +21,11 @@ from journeybook.sittings.sitting import ALPHABET, Assessor, Place, Sitting
 
 BASE = Path(__file__).parents[2] / "faults" / "base"
 TICKETS = [f"ABCDE-FGH{one}{two}" for one in ALPHABET[:3] for two in ALPHABET[:3]]
+
+
+def misplaced(pdf: bytes) -> list[str]:
+    """Letters beyond the paper's edge or on another one; a full stop may stand under the arm of an r or a w."""
+    return [said for said in badly_placed(pdf) if not said.endswith((" on '.'", " on ','"))]
 
 
 @dataclass(frozen=True, kw_only=True)
