@@ -80,7 +80,6 @@ def sheet_data(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
         "retrain": {"label": say("Retrain by"), "value": day(sheet.retrain_by, words)},
         "course": _course(sheet, words),
         "operations": {
-            "label": say("What was done, and by whose word"),
             "head": [say("Op"), say("Work"), say("Ink or stamp")],
             "rows": [_training(sheet, words), _check(sheet, words), _practical(sheet, words)],
         },
