@@ -118,7 +118,7 @@ test('AES-256-GCM of NIST CAVP (gcmEncryptExtIV256.rsp, 96-bit iv, 128-bit tag) 
   const cases = text.split(/\r?\n\r?\n/)
     .map((block) => Object.fromEntries(Array.from(block.matchAll(/^(\w+) = ?(.*?)\r?$/gm), (found) => [found[1], found[2]])))
     .filter((each) => each.Tag?.length === 32 && each.IV?.length === 24);
-  assert.ok(cases.length > 50, `${cases.length} cases`);
+  assert.equal(cases.length, 375);
   for (const { Key, IV, PT, AAD, CT, Tag } of cases) {
     const data = hex(CT + Tag);
     const opened = NobleSeal.gcmOpen(hex(Key), hex(IV), data, hex(AAD));
