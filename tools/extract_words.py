@@ -32,6 +32,7 @@ def template() -> bytes:
     for folder, method in (
         (ROOT / "builder" / "pages", ("**.py", "python")),
         (ROOT / "builder" / "paper", ("**.py", "python")),
+        (ROOT / "builder" / "paper", ("**.py", "python")),
         (ROOT / "site_overrides" / "templates", ("**.html", "jinja2")),
     ):
         options = {"**.html": {"encoding": "utf-8", "trimmed": "true"}}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from gettext import NullTranslations
 
 from journeybook.content.model import Course
 from journeybook.content.wording import Wording
@@ -32,9 +33,14 @@ class CourseInPrint:
         return Wording(self.course)
 
     @property
-    def say(self) -> Callable[[str], str]:
+    def catalogue(self) -> NullTranslations:
         """The words of the interface in the course's language."""
-        return load_catalogue(self.language)[0].gettext
+        return load_catalogue(self.language)[0]
+
+    @property
+    def say(self) -> Callable[[str], str]:
+        """Looks one of them up."""
+        return self.catalogue.gettext
 
 
 def standing_of(printed: CourseInPrint) -> str:

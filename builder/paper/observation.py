@@ -48,10 +48,11 @@ def observation_pdf(
 def _words(printed: CourseInPrint, practical: Practical) -> dict[str, str]:
     say = printed.say
     critical = sum(step.critical for step in practical.steps)
-    counted = say("%(count)s steps, %(critical)s of them critical") % {
-        "count": len(practical.steps),
-        "critical": critical,
-    }
+    counted = printed.catalogue.ngettext(
+        "%(count)s step, %(critical)s critical",
+        "%(count)s steps, %(critical)s of them critical",
+        len(practical.steps),
+    ) % {"count": len(practical.steps), "critical": critical}
     return {
         "kind": say("Practical: observed by an assessor"),
         "minutes": say("about %(minutes)s min") % {"minutes": practical.minutes},
