@@ -173,10 +173,11 @@ def _practical(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
             "prints": [],
             "mark": _empty(say("Not observed")),
         }
+    observer = sheet.observer or sheet.assessor
     when = day(sheet.observed, words)
     return {
         "work": say("Practical"),
-        "strength": say("Observed by {name} on {day}: competent.").format(name=sheet.assessor, day=when),
+        "strength": say("Observed by {name} on {day}: competent.").format(name=observer, day=when),
         "lines": [say("Seen: {titles}.").format(titles=titles)] if titles else [],
         "prints": [
             words.ngettext(
@@ -184,7 +185,7 @@ def _practical(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
             ),
             list(sheet.observations),
         ],
-        "mark": _stamp(say("Observed"), sheet.assessor, when),
+        "mark": _stamp(say("Observed"), observer, when),
     }
 
 
