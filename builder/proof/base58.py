@@ -8,6 +8,7 @@ from __future__ import annotations
 ALPHABET = "123456789ABCDEFGHJKLMNPQRSTUVWXYZabcdefghijkmnopqrstuvwxyz"
 LONGEST = 128
 """Signs that are read: a signature takes 88, and the time grows with the square of the length."""
+_CHUNK = 10
 _VALUES = {sign: value for value, sign in enumerate(ALPHABET)}
 
 
@@ -27,9 +28,14 @@ def decode(text: str) -> bytes:
     if len(text) > LONGEST:
         raise ValueError(f"more than {LONGEST} signs of base58")
     number = 0
-    for sign in text:
-        if sign not in _VALUES:
-            raise ValueError(f"{sign!r} is no sign of base58")
-        number = number * 58 + _VALUES[sign]
+    try:
+        # Ten signs at a time: they fit a machine word, and the long number is multiplied less often.
+        for start in range(0, len(text), _CHUNK):
+            piece = 0
+            for sign in text[start : start + _CHUNK]:
+                piece = piece * 58 + _VALUES[sign]
+            number = number * 58 ** min(_CHUNK, len(text) - start) + piece
+    except KeyError as error:
+        raise ValueError(f"{error.args[0]!r} is no sign of base58") from None
     zeros = len(text) - len(text.lstrip("1"))
     return bytes(zeros) + number.to_bytes((number.bit_length() + 7) // 8, "big")

@@ -33,11 +33,10 @@ AROUND = "\t\n\v\f\r \u00a0\u1680\u2028\u2029\u202f\u205f\u3000\ufeff" + "".join
     map(chr, range(0x2000, 0x200B))
 )
 """The blanks that JavaScript's trim() takes off a text; Python's strip() takes off more."""
-_TEXT = re.compile(
-    # C0, C1, line separators, the signs that turn the direction of writing around, the byte order mark: a name
-    # shown with them could be read as another.
-    rf"(?![{AROUND}])[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff]{{1,{LONGEST_TEXT}}}(?<![{AROUND}])"
-)
+CONTROLS = r"\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff"
+"""What no text holds, as in a class of ``re``: C0, C1, line separators, the signs that turn the direction of writing
+around, the byte order mark. A name shown with them could be read as another."""
+_TEXT = re.compile(rf"(?![{AROUND}])[^{CONTROLS}]{{1,{LONGEST_TEXT}}}(?<![{AROUND}])")
 
 
 def mistake(document: object) -> str:
@@ -62,11 +61,11 @@ def mistake(document: object) -> str:
         return "The time from which it holds is none."
     if document["validUntil"] != f"{subject['retrainBy']}T23:59:59Z":
         return "It does not end with the day on which training is due again."
-    return _at_odds(subject)
+    return at_odds(subject)
 
 
-def _at_odds(subject: Mapping[str, Any]) -> str:
-    """Which members contradict each other."""
+def at_odds(subject: Mapping[str, Any]) -> str:
+    """Say which members, each of its shape, contradict each other; empty where none do."""
     of = subject["of"]
     supervised = subject["check"] == "supervised"
     observed = subject["practical"] == "observed"

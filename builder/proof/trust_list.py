@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING, Any, Literal
 
 from journeybook.marking import canonical
@@ -102,7 +103,23 @@ class TrustList:
 
     def withdrawal_of(self, certificate_id: str) -> Withdrawal | None:
         """Return when and why the certificate was withdrawn; None where it was not."""
-        return next((entry for id_, entry in self.withdrawn if id_ == certificate_id), None)
+        return self._withdrawals.get(certificate_id)
+
+    def keys_of(self, did: str) -> tuple[TrustedKey, ...]:
+        """Return every entry of that key, in the order of the list."""
+        return self._entries.get(did, ())
+
+    @cached_property
+    def _withdrawals(self) -> dict[str, Withdrawal]:
+        # The first entry of an id counts.
+        return dict(reversed(self.withdrawn))
+
+    @cached_property
+    def _entries(self) -> dict[str, tuple[TrustedKey, ...]]:
+        entries: dict[str, tuple[TrustedKey, ...]] = {}
+        for key in self.keys:
+            entries[key.did] = (*entries.get(key.did, ()), key)
+        return entries
 
 
 def read(data: bytes) -> TrustList:

@@ -14,12 +14,15 @@ Twin of ``site_overrides/js/pure/verdict.js``; tests/vectors/proof/verdicts.json
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from journeybook.marking.kind import Json
 from journeybook.proof.certificate import Certificate, NotACertificate, of_document, parsed
-from journeybook.proof.data_integrity import NotGenuine, verify
+from journeybook.proof.data_integrity import NotGenuine, public_key, verify
+from journeybook.proof.quick_certificate import Quick, quick
 from journeybook.proof.trust_list import TrustedKey, TrustList, Withdrawal
 
 Kind = Literal["genuine", "example", "unknown-signer", "out-of-date", "withdrawn", "altered", "unreadable"]
@@ -40,21 +43,41 @@ class Verdict:
 
 def verdict(record: bytes, trust: TrustList | None, today: date) -> Verdict:
     """Return the verdict on the bytes of a certificate, by a list that was read (its signatures checked) or none."""
-    try:
-        document = parsed(record)
-    except NotACertificate:
-        return Verdict(kind="unreadable", certificate=None, key=None, withdrawn=None)
-    certificate = of_document(document)
-    try:
-        verify(document)
-    except NotGenuine:
+    fits = quick(record)
+    if fits is not None:
+        certificate, holds = fits.certificate, _is_signed(fits)
+    else:
+        try:
+            document = parsed(record)
+        except NotACertificate:
+            return Verdict(kind="unreadable", certificate=None, key=None, withdrawn=None)
+        certificate, holds = of_document(document), _is_genuine(document)
+    if not holds:
         return Verdict(kind="altered", certificate=certificate, key=None, withdrawn=None)
     return _trusted(certificate, trust, today)
 
 
+def _is_signed(fits: Quick) -> bool:
+    from cryptography.exceptions import InvalidSignature
+
+    try:
+        public_key(fits.certificate.issuer).verify(fits.signature, fits.message)
+    except (NotGenuine, InvalidSignature):
+        return False
+    return True
+
+
+def _is_genuine(document: Mapping[str, Json]) -> bool:
+    try:
+        verify(document)
+    except NotGenuine:
+        return False
+    return True
+
+
 def _trusted(certificate: Certificate, trust: TrustList | None, today: date) -> Verdict:
     day = certificate.valid_from[:10]
-    known = [key for key in trust.keys if key.did == certificate.issuer] if trust else []
+    known = trust.keys_of(certificate.issuer) if trust else ()
     # A key may stand in the list more than once, as for two years; what is said against it holds for all of them.
     key = next((each for each in known if each.from_day <= day <= each.until), None)
     if trust and known:
