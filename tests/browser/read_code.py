@@ -1,4 +1,4 @@
-"""Prints what the code on a certificate says, read off a picture of its page at 100 dots an inch: ``read_code.py PDF``."""
+"""Prints what the code on a certificate says, read off its page at 100 dots an inch: ``read_code.py PDF``."""
 
 from __future__ import annotations
 
