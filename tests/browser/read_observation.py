@@ -1,4 +1,4 @@
-"""Reads a saved observation as an employer's tool does: ``read_observation.py FILE``, or codes from standard input with ``-``.
+"""Reads a saved observation as an employer does: ``read_observation.py FILE``; ``-`` reads codes from standard input.
 
 Prints JSON: what is wrong with the record against the demo course, its fingerprint, and what it is worth.
 """
@@ -33,7 +33,7 @@ def main(name: str) -> None:
         f"{each.code} {each.message}" for each in misfits(observation, compiled.content, compiled.digest)
     ]
     worth = None if problems else asdict(watched(observation, compiled.content))
-    print(json.dumps({"problems": problems, "fingerprint": fingerprint(data), "worth": worth}))
+    sys.stdout.write(json.dumps({"problems": problems, "fingerprint": fingerprint(data), "worth": worth}))
 
 
 if __name__ == "__main__":

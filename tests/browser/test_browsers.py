@@ -36,6 +36,7 @@ IN_FIREFOX_TOO = (
     "drill.test.mjs",
     "first-view.test.mjs",
     "keyboard.test.mjs",
+    "practical.test.mjs",
     "search.test.mjs",
     "search-keyboard.test.mjs",
     "sitting.test.mjs",
