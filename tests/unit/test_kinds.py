@@ -11,6 +11,7 @@ import pytest
 from journeybook.content.formats.questions import QUESTION
 from journeybook.marking.kinds import KINDS
 from journeybook.pages.question_html import KIND_WORDS, SHEETS
+from journeybook.paper.asked_kinds import ASKED, TODO
 
 ROOT = Path(__file__).parents[2]
 THEME = ROOT / "site_overrides"
@@ -36,6 +37,11 @@ def test_every_kind_is_shown() -> None:
     assert set(SHEETS) == WRITTEN
     assert set(KIND_WORDS) == WRITTEN
     assert kinds_in("view/question-view.js") == WRITTEN
+
+
+def test_every_kind_is_asked_on_paper() -> None:
+    assert set(ASKED) == WRITTEN
+    assert set(TODO) == WRITTEN
 
 
 @pytest.mark.parametrize("kind", sorted(WRITTEN))
