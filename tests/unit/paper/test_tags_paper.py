@@ -62,6 +62,11 @@ def test_a_half_that_is_too_long_is_a_sentence() -> None:
         tags_pdf(in_print(), [replace(TAG, body=TAG.body * 4)], made=MADE)
 
 
+def test_a_tag_that_is_kept_says_how_long() -> None:
+    (page,) = pages_of(tags_pdf(in_print(), [replace(TAG, keep="A year, with the unit.")], made=MADE))
+    assert page.count("Kept: A year, with the unit.") == 2
+
+
 def test_signs_of_the_typesetter_are_printed_as_they_were_typed() -> None:
     (page,) = pages_of(tags_pdf(in_print(), [replace(TAG, title=HOSTILE)], made=MADE))
     assert without_spaces(page).count('#panic("x")$x^2$@ref<b>&`') == 2
