@@ -1,8 +1,8 @@
 """Issuing certificates: read what somebody has earned, sign it, set it on paper, write both files, note it.
 
 The order keeps a run that breaks off anywhere from losing or doubling a certificate: first the signed record is on the
-disk, then its paper, then the note in the sitting, all of one person under the sitting's lock. The next run finds a
-record that is not noted yet, and notes that instead of signing another.
+disk, then its paper, then the note in the sitting, all under the sitting's lock. The next run finds a record that is
+not noted yet, and notes that instead of signing another.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from collections.abc import Callable, Collection, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime
 from pathlib import Path
+from time import monotonic
 from typing import TYPE_CHECKING
 from uuid import uuid4
 
@@ -39,6 +40,10 @@ class CodeTooLong(ValueError):  # noqa: N818 - what is wrong with it
 
 ISSUED, ALREADY, NOT_ISSUED = "issued", "already issued", "not issued"
 OUTCOMES = (ISSUED, ALREADY, NOT_ISSUED)
+_HOLD = 2.0
+"""Seconds for which the sitting's lock is held at one go: reading and writing a large sitting for each single person
+would cost more than signing, and whoever else is at the sitting waits ten.
+"""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -130,24 +135,52 @@ def certify_sitting(
     ``again`` are tickets whose withdrawn certificate is issued anew. Raises SittingRefused, OSError, and what setting a
     paper raises; whoever was issued one until then keeps it.
     """
-    for place in sitting_file.read(path).people:
-        if tickets is not None and place.ticket not in tickets:
-            continue
-        told: list[Line] = []
+    waiting = [
+        place.ticket for place in sitting_file.read(path).people if tickets is None or place.ticket in tickets
+    ]
+    while waiting:
+        some = _Some(desk=desk, waiting=waiting, again=again)
+        sitting_file.update(path, some.step)
+        yield from some.told
+        if some.broken is not None:
+            raise some.broken
 
-        def step(now: Sitting, ticket: str = place.ticket, told: list[Line] = told) -> Sitting:
-            here = now.place(ticket)
-            assert here is not None, "a place is never taken out of a sitting"
-            line = certified(now, here, desk, again=ticket in again)
-            told.append(line)
-            if line.outcome == NOT_ISSUED or (
-                here.certificate is not None and here.certificate.id == line.id
-            ):
-                return now
-            return with_certificate(now, ticket, _noted(line))
 
-        sitting_file.update(path, step)
-        yield told[0]
+@dataclass(kw_only=True)
+class _Some:
+    """As many people as are served while the sitting's lock is held once."""
+
+    desk: Desk
+    waiting: list[str]
+    """Their tickets; who is served is taken off."""
+    again: Collection[str]
+    told: list[Line] = field(default_factory=list)
+    broken: Exception | None = None
+    """What broke the work off. It is raised once what was done until then is noted."""
+
+    def step(self, now: Sitting) -> Sitting:
+        until = monotonic() + _HOLD
+        while self.waiting and (not self.told or monotonic() < until):
+            ticket = self.waiting[0]
+            try:
+                now, line = _one(now, ticket, self.desk, again=ticket in self.again)
+            except Exception as error:
+                self.broken = error
+                break
+            del self.waiting[0]
+            self.told.append(line)
+        return now
+
+
+def _one(now: Sitting, ticket: str, desk: Desk, *, again: bool) -> tuple[Sitting, Line]:
+    """The sitting after one person, with the note of their certificate where there is a new one."""
+    here = now.place(ticket)
+    assert here is not None, "a place is never taken out of a sitting"
+    line = certified(now, here, desk, again=again)
+    known = here.certificate is not None and here.certificate.id == line.id
+    if line.outcome == NOT_ISSUED or known:
+        return now, line
+    return with_certificate(now, ticket, _noted(line)), line
 
 
 def certified(sitting: Sitting, place: Place, desk: Desk, *, again: bool = False) -> Line:
@@ -155,7 +188,7 @@ def certified(sitting: Sitting, place: Place, desk: Desk, *, again: bool = False
     before = place.certificate
     line = Line(
         ticket=place.ticket,
-        person=place.id,
+        person=desk.person_of(place),
         name=place.name,
         outcome=NOT_ISSUED,
         is_back=place.attempt is not None,

@@ -205,7 +205,7 @@ def _so_far(lines: list[Line]) -> str:
     return (
         f"The {len(lines)} above are done and noted. Mend that and run the same command again: it goes on from there."
         if lines
-        else "Nobody was issued a certificate. Mend that and run the same command again."
+        else "Nothing is noted yet. Mend that and run the same command again: it goes on from there."
     )
 
 

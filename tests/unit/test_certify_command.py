@@ -21,6 +21,7 @@ from typing import Any
 import pytest
 from certified_class import COURSE, DAY, WORDS, Shop, make_key
 from click.testing import Result
+from pypdf import PdfReader
 
 from journeybook import certificate_files
 from journeybook.marking.attempt import Card
@@ -498,15 +499,15 @@ def test_whatever_was_written_last_the_next_run_goes_on_from_there(
             patch.setattr("journeybook.certifying.put", breaks)
         broken = shop.certify()
     assert broken.exit_code == 1
-    assert "Input/output error. Nobody was issued a certificate." in broken.output
+    assert "Input/output error. Nothing is noted yet." in broken.output
     assert shop.noted() == [None, None]
-    (record,) = shop.into.glob("*.json")
-    signed = record.read_bytes()
+    signed = {path: path.read_bytes() for path in shop.into.glob("*.json")}
+    assert len(signed) == (2 if last == "note" else 1)
     result = shop.certify("--json")
     lines = json.loads(result.stdout)
-    assert [line["outcome"] for line in lines] == ["already issued", "issued"]
+    assert [line["outcome"] for line in lines[: len(signed)]] == ["already issued"] * len(signed)
     assert lines[0]["notes"] == ["A run that broke off had signed it; it is noted now."]
-    assert record.read_bytes() == signed
+    assert {path: path.read_bytes() for path in signed} == signed
     whole(shop, 2)
 
 
@@ -518,22 +519,41 @@ def test_a_disk_that_fills_up_is_said_and_what_was_done_stays_done(
     shop: Shop, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     shop.seat(*(shop.sat(shop.place(number)) for number in range(4)))
-    real, count = os.fsync, [0]
+    real, papers = certificate_files.put, [0]
 
-    def full(handle: int) -> None:
-        count[0] += 1
-        if count[0] >= 9:
-            raise OSError(errno.ENOSPC, "No space left on device")
-        real(handle)
+    def full(path: Path, data: bytes) -> None:
+        papers[0] += path.suffix == ".pdf"
+        if papers[0] > 1:
+            raise OSError(errno.ENOSPC, "No space left on device", str(path))
+        real(path, data)
+
+    with monkeypatch.context() as patch:
+        patch.setattr("journeybook.certifying.put", full)
+        broken = shop.certify()
+    assert broken.exit_code == 1
+    assert "No space left on device. The 1 above are done and noted." in broken.output
+    assert "In all: 1 issued." in broken.output
+    assert [issued is not None for issued in shop.noted()] == [True, False, False, False]
+    assert shop.certify().exit_code == 0
+    whole(shop, 4)
+
+
+def test_a_disk_that_takes_nothing_more_leaves_no_half_a_file(
+    shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shop.seat(shop.sat(shop.place(1)), shop.sat(shop.place(2)))
+
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
 
     with monkeypatch.context() as patch:
         patch.setattr(os, "fsync", full)
         broken = shop.certify()
-    assert broken.exit_code == 1
-    assert "No space left on device. The 1 above are done and noted." in broken.output
-    assert not list(shop.into.glob("*.unfinished"))
+    assert (broken.exit_code, "No space left on device" in broken.output) == (1, True)
+    assert list(shop.into.iterdir()) == []
+    assert not list(shop.folder.glob("*.unfinished"))
     assert shop.certify().exit_code == 0
-    whole(shop, 4)
+    whole(shop, 2)
 
 
 def test_a_file_that_may_not_grow_leaves_nothing_half_written(shop: Shop) -> None:
@@ -542,7 +562,7 @@ def test_a_file_that_may_not_grow_leaves_nothing_half_written(shop: Shop) -> Non
     process = started(shop, preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000)))
     _, errors = process.communicate()
     assert process.returncode == 1
-    assert "File too large. Nobody was issued a certificate." in errors
+    assert "File too large. Nothing is noted yet." in errors
     assert [path.suffix for path in shop.into.iterdir()] == [".json"]
     assert shop.certify().exit_code == 0
     whole(shop, 1)
@@ -694,6 +714,7 @@ def attempted(
 def test_a_single_attempt_is_self_recorded_unless_somebody_vouches(shop: Shop) -> None:
     line = single(shop, "--employer", "Basin Boats", "--attempt-number", "3", "--person", "0417")
     assert (line["outcome"], line["check"], line["practical"]) == ("issued", "self-recorded", "not observed")
+    assert line["id"] == "0417"
     said = read(shop, line["file"].replace(".pdf", ".json"))
     assert (said.employer, said.attempt, said.person, said.checked) == ("Basin Boats", 3, "0417", DAY)
     assert (said.assessor, said.identity, said.trained) == ("", "", None)
@@ -804,10 +825,13 @@ def test_an_attempt_that_has_run_out_gets_none(shop: Shop) -> None:
     assert (result.exit_code, "Training has been due again since 2022-01-01." in result.output) == (1, True)
 
 
-def test_an_assessor_of_the_practical_alone_is_named_as_such(shop: Shop) -> None:
+def test_who_supervised_and_who_observed_have_a_stamp_each(shop: Shop) -> None:
     place = shop.sat(shop.place(1), seen=False)
     seen = shop.observation(place, assessor=Observer(name="A. Fenwright", role="", basis=""))
     shop.seat(replace(place, observations=(shop.held(seen),)))
     line = one(shop)
     said = read(shop, line["file"].replace(".pdf", ".json"))
     assert said.assessor == "T. Marrable (check); A. Fenwright (practical)"
+    text = " ".join(PdfReader(shop.into / line["file"]).pages[0].extract_text().split())
+    assert "Supervised: T. Marrable confirmed who answered." in text
+    assert "Observed by A. Fenwright on" in text
