@@ -155,12 +155,15 @@ it('where the browser refuses to keep it, it is held until the page is closed', 
 it('what is no sheet of ours is not read, and a record that was tampered with is none', () => {
   const place = storage();
   const store = ObservationStore.open(() => place, FACTS);
-  for (const text of ['', '{', 'null', '{"sheet":{}}', '[1]']) {
+  const odd = [{ result: 'splendid' }, { started: 'yesterday' }, { lines: {} }, { safety: [1] }, { steps: { isolate: { seen: 'perhaps', prompted: false, note: '' } } }]
+    .map((change) => JSON.stringify({ sheet: { ...shown(), ...change }, record: null }));
+  for (const text of ['', '{', 'null', '{"sheet":{}}', '[1]', ...odd]) {
     place.held.set(store.key, text);
     assert.equal(store.read(), null, text);
   }
   const record = Observation.text(ObservationSheet.record(ObservationSheet.choose(shown(), FACTS, 'competent'), FACTS, ELEVEN));
-  for (const changed of [` ${record}`, record.replace('observation 1', 'observation 9'), record.replace('"competent"', '"splendid"'), Canonical.write([])]) {
+  for (const changed of [` ${record}`, record.replace('observation 1', 'observation 9'), record.replace('"competent"', '"splendid"'),
+    record.replace('"seen":"yes"', '"seen":"perhaps"'), record.replace(/"second":null,/, '"second":"T. Marrable",'), Canonical.write([])]) {
     place.held.set(store.key, JSON.stringify({ sheet: shown(), record: changed }));
     assert.equal(/** @type {any} */ (store.read()).record, null, changed.slice(0, 40));
   }

@@ -62,12 +62,27 @@ const Observation = (() => {
   function from(source) {
     if (typeof source !== "string") return null;
     try {
-      const found = /** @type {any} */ (Canonical.read(source));
-      return found?.format === FORMAT && RESULTS.includes(found.result) && Array.isArray(found.steps)
-        && found.steps.every((/** @type {any} */ step) => typeof step?.id === "string" && SEEN.includes(step.seen)) ? found : null;
+      const found = Canonical.read(source);
+      return isRecord(found) ? found : null;
     } catch {
       return null;
     }
+  }
+
+  /** Whether data have the members that a page shows, each of its shape. @param {any} value @returns {value is ObservationRecord} */
+  function isRecord(value) {
+    return hasTexts(value, ["course", "version", "digest", "practical", "unit", "held-on", "location", "note", "started", "ended"])
+      && value.format === FORMAT && RESULTS.includes(value.result) && typeof value.stopped === "boolean"
+      && hasTexts(value.person, ["id", "name", "workplace"]) && hasTexts(value.assessor, ["name", "role", "basis"])
+      && (value.second === null || hasTexts(value.second, ["name", "role"]))
+      && Array.isArray(value.safety) && value.safety.every((/** @type {unknown} */ each) => typeof each === "boolean")
+      && Array.isArray(value.steps) && value.steps.every((/** @type {any} */ step) =>
+        hasTexts(step, ["id", "seen", "note"]) && SEEN.includes(step.seen) && typeof step.prompted === "boolean");
+  }
+
+  /** @param {any} value @param {string[]} names */
+  function hasTexts(value, names) {
+    return typeof value === "object" && value !== null && names.every((name) => typeof value[name] === "string");
   }
 
   return Object.freeze({ FORMAT, SEEN, RESULTS, build, text, from, tidy });

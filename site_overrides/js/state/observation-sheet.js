@@ -44,10 +44,12 @@ const ObservationSheet = (() => {
   /** @param {any} value @returns {value is Sheet} */
   function isSheet(value) {
     const isText = (/** @type {unknown} */ text) => typeof text === "string";
-    return isMapping(value) && ["digest", "stopped", "note", "result", "started", "ended", "replaces"].every((name) => isText(value[name]))
+    return isMapping(value) && ["digest", "note", "replaces"].every((name) => isText(value[name]))
+      && ["stopped", "started", "ended"].every((name) => value[name] === "" || Dates.isInstant(value[name]))
+      && ["", ...Observation.RESULTS].includes(value.result)
       && isMapping(value.lines) && LINES.every((name) => isText(value.lines[name]))
       && Array.isArray(value.safety) && value.safety.every((/** @type {unknown} */ each) => typeof each === "boolean")
-      && isMapping(value.steps) && Object.values(value.steps).every((step) => isMapping(step) && isText(step.seen) && typeof step.prompted === "boolean" && isText(step.note));
+      && isMapping(value.steps) && Object.values(value.steps).every((step) => isMapping(step) && ["", ...Observation.SEEN].includes(step.seen) && typeof step.prompted === "boolean" && isText(step.note));
   }
 
   /** Whether it was begun on this very state of the course. @param {Sheet} sheet @param {PracticalFacts} facts */

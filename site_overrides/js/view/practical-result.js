@@ -55,7 +55,7 @@ const PracticalResult = (() => {
    */
   function make(root, slug, facts, host) {
     const names = Dom.all(root, ".result-word").map((each) => Dom.text(each));
-    const whyNot = Dom.make("div", { class: "why-not", id: `${slug}-why-not`, role: "status" });
+    const whyNot = Dom.make("div", { class: "why-not", id: `${slug}-why-not` });
     const radios = Observation.RESULTS.map((value, index) => {
       const input = Dom.make("input", { type: "radio", name: `${slug}-result`, value, change: () => host.choose(value) });
       return { input, label: Dom.make("label", { class: "mark-choice result-choice" }, input, Dom.make("span", {}, names[index])) };

@@ -66,7 +66,7 @@ const PracticalSaved = (() => {
         Dom.make("h2", { tabindex: "-1" }, `${found.person.name}: ${results[Observation.RESULTS.indexOf(found.result)]}`),
         Dom.make("p", { class: "fingerprint" }, ...fingerprint.split("-").map((group) => Dom.make("span", {}, group))),
         Dom.make("p", {}, Words.say("This is the record’s fingerprint. The assessor writes the four groups on the paper sheet or the class sheet, and signs beside them in ink. The ink vouches for the record; this device signs nothing.")),
-        isDraft && Dom.make("p", {}, Words.say("This course is a draft, not released: no certificate can be signed on this record.")),
+        ...(isDraft ? [Dom.make("p", {}, Words.say("This course is a draft, not released: no certificate can be signed on this record."))] : []),
         Dom.make("p", {}, Words.say("The employer needs the file or the codes; either is enough.")),
         Dom.make("div", { class: "buttons" },
           Dom.button(Words.say("Save the file again"), () => Files.save(host.fileName(found, fingerprint), record), "second"),
