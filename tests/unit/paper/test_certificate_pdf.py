@@ -80,18 +80,54 @@ def structure(pdf: pikepdf.Pdf) -> list[tuple[str, Any]]:
     return found
 
 
-def assert_nothing_leaves_the_frame(pdf: bytes) -> None:
-    """The outer 6 mm are as white as paper: nothing runs out of the frame, whose lines stand at 10 mm."""
-    page = rendered(pdf, 100).convert("L")
+def assert_well_set(pdf: bytes) -> None:
+    """Nothing runs out of the frame, no text runs into another, and none across a line between two cells.
+
+    The outer 6 mm are as white as paper; the frame's lines stand at 10 mm. Stamps are turned, so their boxes may
+    touch: what begins in their column is left out.
+    """
+    picture = rendered(pdf, 100).convert("L")
     edge = round(6 / 25.4 * 100)
-    wide, tall = page.size
+    wide, tall = picture.size
     for box in (
         (0, 0, wide, edge),
         (0, tall - edge, wide, tall),
         (0, 0, edge, tall),
         (wide - edge, 0, wide, tall),
     ):
-        assert page.crop(box).getextrema() == (255, 255)
+        assert picture.crop(box).getextrema() == (255, 255)
+    page = pypdfium2.PdfDocument(pdf)[0]
+    texts = page.get_textpage()
+    boxes = [texts.get_rect(number) for number in range(texts.count_rects())]
+    boxes = [box for box in boxes if box[0] < 0.7 * page.get_width()]
+    for at, one in enumerate(boxes):
+        for other in boxes[at + 1 :]:
+            across, up = _shared(one, other)
+            smaller = min(_area(one), _area(other))
+            assert across < 1 or up < 0 or across * up < 0.25 * smaller, (
+                f"{texts.get_text_bounded(*one)!r} runs into {texts.get_text_bounded(*other)!r}"
+            )
+    paths = [path.get_bounds() for path in page.get_objects([pypdfium2.raw.FPDF_PAGEOBJ_PATH])]
+    uprights = [path for path in paths if path[2] - path[0] < 1.5 and path[3] - path[1] > 15]
+    assert len(uprights) >= 6
+    for line in uprights:
+        for box in boxes:
+            assert not (box[0] + 1 < line[0] < box[2] - 1 and _shared(line, box)[1] > 1), (
+                f"{texts.get_text_bounded(*box)!r} runs across a line"
+            )
+
+
+Box = tuple[float, float, float, float]
+"""Left, bottom, right, top; points."""
+
+
+def _shared(one: Box, other: Box) -> tuple[float, float]:
+    """How much of two boxes is the same, across and up; negative where they stand apart."""
+    return min(one[2], other[2]) - max(one[0], other[0]), min(one[3], other[3]) - max(one[1], other[1])
+
+
+def _area(box: Box) -> float:
+    return (box[2] - box[0]) * (box[3] - box[1])
 
 
 @SHEETS
@@ -101,7 +137,7 @@ def test_it_is_one_page_of_the_paper_asked_for(sheet: CertificateSheet, size: st
     assert len(pages) == 1
     box = [round(float(side)) for side in pages[0].MediaBox]
     assert box == {"a4": [0, 0, 595, 842], "us-letter": [0, 0, 612, 792]}[size]
-    assert_nothing_leaves_the_frame(made(sheet, size))
+    assert_well_set(made(sheet, size))
 
 
 def test_another_paper_is_refused() -> None:
@@ -248,7 +284,7 @@ LONG = {
 def test_long_names_shrink_until_they_fit(text: str, size: str) -> None:
     pdf = made(replace(OBSERVED, name=text, employer=text, assessor=text), size)
     assert len(opened(pdf).pages) == 1
-    assert_nothing_leaves_the_frame(pdf)
+    assert_well_set(pdf)
     # Name, employer, twice in words and twice in stamps, each whole.
     assert printed(pdf).replace(" ", "").count(text.replace(" ", "")) == 6
 
@@ -259,7 +295,7 @@ def test_long_names_shrink_until_they_fit(text: str, size: str) -> None:
 def test_any_text_may_be_as_long_as_a_record_allows(field: str) -> None:
     for text in ("W" * 200, LONG["many words"]):
         pdf = made(replace(OBSERVED, **{field: text}), "us-letter")
-        assert_nothing_leaves_the_frame(pdf)
+        assert_well_set(pdf)
         assert text.replace(" ", "") in printed(pdf).replace(" ", "")
 
 
@@ -270,7 +306,7 @@ def test_twenty_outcomes_and_eight_observations_fit() -> None:
         observations=tuple(f"B7CE-4GUV-QX3F-7KL{letter}" for letter in "ABCDEFGH"),
     )
     for size in SIZES:
-        assert_nothing_leaves_the_frame(made(full, size))
+        assert_well_set(made(full, size))
         assert "B7CE-4GUV-QX3F-7KLH" in printed(made(full, size))
 
 
@@ -316,4 +352,4 @@ def test_what_no_face_has_prints_as_a_mark_and_the_paper_says_so() -> None:
 def test_right_to_left_names_are_set_and_an_override_is_shown() -> None:
     said = printed(made(replace(OBSERVED, employer="Dock \u202egnorw", workplace="مرحبا")))
     assert f"Dock {UNSHOWN}gnorw" in said
-    assert_nothing_leaves_the_frame(made(replace(OBSERVED, name="مرحبا שלום")))
+    assert_well_set(made(replace(OBSERVED, name="مرحبا שלום")))
