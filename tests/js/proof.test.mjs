@@ -88,6 +88,18 @@ test('a PDF with two different records gives none, and so does one without', () 
   assert.equal(RecordInPdf.find(bytes('no pdf')), null);
 });
 
+test('nothing in a PDF keeps the search long', () => {
+  const cut = Buffer.concat([Buffer.from('stream\n'), deflateSync(`{"eddsa-jcs-2022"${' '.repeat(16_000)}`).subarray(0, -5), Buffer.from('\nendstream')]);
+  const bomb = Buffer.concat([Buffer.from('stream\n'), deflateSync(Buffer.alloc(1 << 23)), Buffer.from('\nendstream')]);
+  for (const piece of ['stream', 'endstrea', 'streamendstream', 'stream\n{endstream', 's', cut, bomb]) {
+    const whole = new Uint8Array(Buffer.concat([Buffer.from('%PDF-1.7\n'), Buffer.alloc((20 << 20) - 9, piece)]));
+    const before = process.cpuUsage();
+    assert.equal(RecordInPdf.find(whole), null);
+    const { user, system } = process.cpuUsage(before);
+    assert.ok(user + system < 2_000_000, `${user + system} µs for ${String(piece).slice(0, 12)}`);
+  }
+});
+
 test('a newer list is accepted when the signer of the current one signed it too', async () => {
   const newer = await TrustList.read(trustText([STRANGER, YARD], { number: 2 }), NobleEd25519.verify);
   const current = await trust();

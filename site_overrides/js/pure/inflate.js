@@ -4,7 +4,8 @@
 const Inflate = (() => {
   'use strict';
 
-  const PIECE = 1024;
+  /** Bytes opened at a time: deflate packs at most a thousandfold, so that a piece never swells to more than 64 kB. */
+  const PIECE = 64;
 
   /**
    * The bytes that were deflated, opened piece by piece, so that nothing swells beyond the cap; what follows them is left out. Throws

@@ -15,12 +15,21 @@ const RecordInPdf = (() => {
     return at(bytes, '%PDF-', 0, 1024) >= 0;
   }
 
-  /** Where a word of ASCII begins, or -1. @param {Uint8Array} bytes @param {string} word @param {number} from @param {number} to */
+  /**
+   * Where a word of ASCII begins, or -1. By R. N. Horspool's way (Software: Practice and Experience 10, 1980): the byte under the word's end
+   * says how far the word may move on, so that few bytes are looked at, whatever the file holds.
+   * @param {Uint8Array} bytes @param {string} word @param {number} from @param {number} to
+   */
   function at(bytes, word, from, to = bytes.length) {
     const codes = Array.from(word, (letter) => letter.charCodeAt(0));
-    const last = Math.min(to, bytes.length) - codes.length;
-    for (let start = bytes.indexOf(codes[0], from); start >= 0 && start <= last; start = bytes.indexOf(codes[0], start + 1)) {
-      if (codes.every((code, index) => bytes[start + index] === code)) return start;
+    const last = codes.length - 1;
+    const step = new Uint8Array(256).fill(codes.length);
+    for (let index = 0; index < last; index += 1) step[codes[index]] = last - index;
+    const until = Math.min(to, bytes.length);
+    for (let end = from + last; end < until; end += step[bytes[end]]) {
+      let back = 0;
+      while (back <= last && bytes[end - back] === codes[last - back]) back += 1;
+      if (back > last) return end - last;
     }
     return -1;
   }
