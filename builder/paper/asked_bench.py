@@ -21,8 +21,8 @@ NONE = "–"
 MINUS = "\N{MINUS SIGN}"
 
 
-def bench_table(printed: CourseInPrint, trial: Trial) -> BenchTable:
-    """The table of the bench above a question."""
+def bench_table(printed: CourseInPrint, trial: Trial, *, numbered: bool) -> BenchTable:
+    """The table of the bench above a question; with ``numbered`` each place bears the number that answers it."""
     wording, say = printed.wording, printed.say
     desk = BenchDesk(course=printed.course, wording=wording, slug="", language=printed.language)
     worked = fan_of(printed.course, trial.bench)
@@ -36,7 +36,7 @@ def bench_table(printed: CourseInPrint, trial: Trial) -> BenchTable:
         row = row_at(worked, table, at, "", is_start=False)
         sounding = ", ".join(alarms[alarm] for alarm in row.alarms) or NONE
         named = [
-            f"{place + 1} · {_held_together(place_words(desk, one, place))}"
+            (f"{place + 1} · " if numbered else "") + _held_together(place_words(desk, one, place))
             for one, place in zip(moved, places, strict=True)
         ]
         rows.append([*named, *row.cells, *([sounding] if alarms else [])])

@@ -89,7 +89,9 @@ def _whole(drawn: Drawn, question: Question) -> PaperQuestion:
         todo=printed.say(TODO[question.kind]),
         ask=blocks_of(printed.wording, question.ask, question.rows[drawn.variant]),
         picture=_picture(drawn, figure) if figure else None,
-        bench=bench_table(printed, question.trial) if question.trial else None,
+        bench=bench_table(printed, question.trial, numbered=question.kind == "setting")
+        if question.trial
+        else None,
         lettered=[],
         numbered=[],
         drill=[],
