@@ -212,7 +212,12 @@ def _signatures(sheet: CertificateSheet, words: NullTranslations) -> list[str]:
     """The lines for a pen. Where no assessor stands there is no line for one: it would look like an observation."""
     say = words.gettext
     lines = [say("Holder: signature, date")]
-    if sheet.assessor:
+    if sheet.observer:
+        lines += [
+            say("Assessor (check): signature, date"),
+            say("Assessor (practical): signature, date"),
+        ]
+    elif sheet.assessor:
         lines.append(say("Assessor: signature, date"))
     return [*lines, say("Issuer: name, signature, date")]
 

@@ -88,6 +88,8 @@ class CertificateSheet:
         """Hold what stands together together."""
         if bool(self.assessor) != (self.supervised or self.observed is not None):
             raise ValueError("An assessor stands exactly where somebody supervised or observed.")
+        if self.observer and not (self.supervised and self.observed):
+            raise ValueError("An observer stands apart only where somebody else supervised.")
         if bool(self.identity) != self.supervised:
             raise ValueError("How identity was checked stands exactly where the check was supervised.")
         if bool(self.observations) != (self.observed is not None):

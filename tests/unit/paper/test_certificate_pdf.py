@@ -236,6 +236,18 @@ def test_latin_names_stand_in_our_own_faces(name: str) -> None:
     assert name in printed(pdf)
 
 
+def test_a_language_of_one_region_is_said_with_it() -> None:
+    assert str(opened(made(replace(OBSERVED, tongue="pt-BR"))).Root.Lang) == "pt-BR"
+    assert str(opened(made(replace(OBSERVED, tongue="sr-Latn"))).Root.Lang) == "sr"
+
+
+def test_two_assessors_have_four_lines_to_sign() -> None:
+    pdf = made(replace(OBSERVED, observer="Maud Ferris"), "us-letter")
+    assert_well_set(pdf)
+    assert "OBSERVED Maud Ferris 27 Nov 2026" in printed(pdf)
+    assert printed(pdf).count("SIGNATURE, DATE") == 4
+
+
 def test_it_reads_in_the_order_in_which_it_matters() -> None:
     said = printed(made(OBSERVED))
     parts = [

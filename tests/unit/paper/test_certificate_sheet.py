@@ -112,6 +112,17 @@ def test_where_no_assessor_stands_there_is_no_line_for_one() -> None:
     ]
 
 
+def test_two_assessors_each_have_their_words_their_stamp_and_their_line() -> None:
+    two = replace(OBSERVED, observer="Maud Ferris")
+    assert strengths_of(two)[1].startswith("Supervised: Samuel Reyes confirmed")
+    assert strengths_of(two)[2] == "Observed by Maud Ferris on 27 Nov 2026: competent."
+    assert [mark["name"] for mark in marks_of(two)[1:]] == ["Samuel Reyes", "Maud Ferris"]
+    assert said(two)["signatures"]["lines"][1:3] == [
+        "Assessor (check): signature, date",
+        "Assessor (practical): signature, date",
+    ]
+
+
 def test_an_example_says_that_it_is_not_valid_for_work() -> None:
     assert said(OBSERVED)["hazard"] == "Example unit, not valid for work"
     assert said(replace(OBSERVED, example=False))["hazard"] == ""
@@ -150,6 +161,10 @@ def test_every_word_of_ours_goes_through_the_catalogue() -> None:
     ("changes", "mistake"),
     [
         ({"assessor": ""}, "An assessor stands exactly where somebody supervised or observed."),
+        (
+            {"observer": "M. Ferris", "supervised": False, "identity": ""},
+            "An observer stands apart only where somebody else supervised.",
+        ),
         ({"identity": ""}, "How identity was checked stands exactly where the check was supervised."),
         (
             {"observations": ()},
