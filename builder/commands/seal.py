@@ -170,6 +170,8 @@ def _tell(sitting: Sitting, page: Path, private: Path) -> None:
         "  3. Check who each person is, and write the fingerprint on the class sheet when they hand in."
     )
     click.echo("  4. Take the saved files or the codes to where the private file is.")
+    click.echo(f"The class sheet to print: journeybook paper class {private} {private.parent}")
+    click.echo("For answers with a pen there are `paper questions` and `paper answers`.")
     for place in sitting.people:
         more = f"  +{place.extra_minutes} min" if place.extra_minutes else ""
         click.echo(f"  {place.ticket}  {place.name} ({place.id}){more}{'  read out' if place.oral else ''}")

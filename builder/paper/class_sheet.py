@@ -99,6 +99,10 @@ def class_sheet_data(sheet: ClassSheet, *, paper: str = SIZES[0]) -> dict[str, A
                 "When somebody hands in, compare the name on the screen and write down the fingerprint it shows; the "
                 "person signs the row."
             ),
+            say(
+                "For answers on paper the fingerprint comes when they are keyed in; this sheet is then printed again, "
+                "and signed."
+            ),
             *([f"{say('Passing does not prove:')} {'; '.join(sheet.limits)}."] if sheet.limits else []),
         ],
         "cautions": list(sheet.cautions),
