@@ -6,15 +6,14 @@ The scripts hold the English; a test compares this list with every ``Words.say``
 from __future__ import annotations
 
 from journeybook.pages.filters import script_json
+from journeybook.pages.practical_words import PRACTICAL_WORDS
 from journeybook.pages.words_catalogue import load_catalogue
 from journeybook.pages.words_catalogue import to_translate as _
 
 SCRIPT_WORDS = (
-    _("1 is not confirmed. No step can be marked before it is."),
     _("1 second left"),
     _("1 step to move"),
     _("1 step was refused."),
-    _("A blank sheet for the next person?"),
     _("A check of an earlier state of the course"),
     _("A code for the camera"),
     _("A critical error in a drill fails the check, whatever the marks."),
@@ -24,14 +23,8 @@ SCRIPT_WORDS = (
         "reasons stand under each question."
     ),
     _("A person watched while the check was taken."),
-    _(
-        "A saved record is not changed. If something on the sheet is wrong, what you save next is "
-        "another record, with another fingerprint."
-    ),
-    _("A step without a mark is saved as “not seen”."),
     _("A ticket has ten signs; these are {length}."),
     _("Alarm sound"),
-    _("All of it is confirmed. The steps can be marked."),
     _("All questions"),
     _("All read"),
     _("Altered"),
@@ -50,7 +43,6 @@ SCRIPT_WORDS = (
     _("Back to the start"),
     _("Back to the start of the check"),
     _("Back to the start values"),
-    _("Before it can be saved:"),
     _("Begin"),
     _("Begin a new card"),
     _("Begin the check"),
@@ -68,12 +60,8 @@ SCRIPT_WORDS = (
     _("Check this answer"),
     _("Choose at least one first."),
     _("Choose one first."),
-    _("Choose the result."),
-    _("Clear it"),
     _("Clear this device"),
     _("Clear this device?"),
-    _("Clear this sheet"),
-    _("Clear this sheet?"),
     _("Close"),
     _("Code before"),
     _("Code {number} of {total}"),
@@ -83,15 +71,11 @@ SCRIPT_WORDS = (
     _("Critical"),
     _("critical error"),
     _("Critical errors"),
-    _("Critical, and not shown without help: not yet competent."),
     _("Dangerous, and missed"),
     _("Dangerous, and missed. It belongs here: {place}."),
-    _("Day"),
     _("Done"),
     _("Done."),
     _("Employer"),
-    _("End it at once"),
-    _("Ended at {time}."),
     _("entered on the card of {name}"),
     _("Equipment"),
     _("Every question is answered. After handing in, nothing can be changed."),
@@ -101,7 +85,6 @@ SCRIPT_WORDS = (
     _("Example only"),
     _("Example only: made to try things out. It is worth nothing at work."),
     _("File of the card"),
-    _("Fingerprint of the saved record"),
     _(
         "First save the card of {name} to a file. Then clear it from this device, so that nobody goes on"
         " with it by mistake."
@@ -112,7 +95,6 @@ SCRIPT_WORDS = (
     _("Genuine, but signer unknown"),
     _("Give each line a letter first."),
     _("Give each line the letter of its partner. A letter may be left over."),
-    _("Go on after all"),
     _("Go on with"),
     _("Go on with it"),
     _("Go on with question {number}"),
@@ -132,19 +114,11 @@ SCRIPT_WORDS = (
     _("Identity"),
     _("If the name is not yours, do not begin: call the assessor."),
     _("Is this you?"),
-    _("It is saved: next person"),
     _("It stands on your slip: two groups of five."),
-    _("It was ended before its last step."),
-    _(
-        "It was ended. That is never a mark against anybody, least of all against whoever stopped "
-        "for their own safety: the steps are shown again on another day. Until then the record can "
-        "only say “not yet competent”."
-    ),
     _(
         "It was made to try things out, or its key is published, so that anybody can sign with it. It is "
         "worth nothing at work. Do not let the work start on it: ask for the real certificate."
     ),
-    _("Keep it"),
     _("Keep the one here"),
     _("Keep them"),
     _(
@@ -170,7 +144,6 @@ SCRIPT_WORDS = (
     _("Next code"),
     _("Next person"),
     _("Next: the check"),
-    _("No"),
     _("No certificate found"),
     _("No limit"),
     _("No place of this sitting has the ticket {ticket}. Compare it with the slip, letter by letter."),
@@ -189,10 +162,7 @@ SCRIPT_WORDS = (
     ),
     _("not answered"),
     _("Not answered."),
-    _("Not every line of “confirm first” is confirmed."),
-    _("Not marked yet:"),
     _("Not observed"),
-    _("Not seen"),
     _("Not sorted. It belongs here: {place}."),
     _(
         "Not taken: it is not signed by the signer of the list in use. Ask the employer for a new "
@@ -206,12 +176,7 @@ SCRIPT_WORDS = (
     _("Not yet"),
     _("not yet passed"),
     _("Not yet: {step}."),
-    _("Note"),
-    _("Note on step {number}"),
-    _("Nothing is sent, and this browser keeps nothing: save the record before this page is closed."),
-    _("Nothing is sent. The sheet is kept on this device until you clear it."),
     _("Nothing is timed"),
-    _("Number or id"),
     _("Observed"),
     _("Open"),
     _("Opening. This takes a moment; on an older device up to a minute."),
@@ -221,15 +186,9 @@ SCRIPT_WORDS = (
     _("Passed"),
     _("passed, self-recorded"),
     _("Passphrase"),
-    _("Person observed"),
-    _("Place"),
     _("Place every step first. Still to place: {left}."),
-    _("practical"),
     _("Practical seen"),
     _("Print the certificate"),
-    _("Print the filled-in sheet"),
-    _("Prompted"),
-    _("Put something right"),
     _("Put the card away"),
     _("Put the card of {name} away"),
     _("Question {number} of {total}"),
@@ -237,23 +196,17 @@ SCRIPT_WORDS = (
     _("Read"),
     _("Read the lessons named below again. Then take the check again."),
     _("Replace it with the file’s"),
-    _("Result"),
     _("Revisit"),
     _("Right"),
     _("Right."),
     _("Right: {part}"),
     _("Rightly left out."),
-    _("Role"),
     _("Save it to a file, or read the codes with the employer's device; either is enough."),
     _("Save the attempt to a file"),
     _("Save the card to a file"),
-    _("Save the file again"),
-    _("Save the record"),
     _("Save the record to a file"),
     _("Save what was answered to a file"),
-    _("Saved"),
     _("Say in which unit: tap one of the units."),
-    _("Second observer, where there is one"),
     _("Self-recorded"),
     _("self-recorded, as this card says"),
     _("Self-recorded: nobody confirmed who answered. The practical was not observed."),
@@ -267,20 +220,12 @@ SCRIPT_WORDS = (
     _("Staff number"),
     _("Start again"),
     _("Start here"),
-    _("step {number}"),
-    _("step {number} (critical)"),
-    _("Step {number}, critical, is marked “not seen”: {text}"),
-    _("Step {number}, critical, is marked “no”: {text}"),
-    _("Step {number}, critical, needed a hint: {text}"),
-    _("Step {number}, critical: {text}"),
-    _("Step {number}: {text}"),
     _("Still to place: {left}."),
     _("Stop here, go on later"),
     _("Supervised"),
     _("Take a card out of a file"),
     _("Take the check again"),
     _("Take the last one back"),
-    _("Take the name from a card on this device"),
     _("Tap the first step, then the next, to the last. Then the arrows can move them."),
     _("Tap the part in the drawing, or choose it in the list."),
     _("Tap what comes next, here or in the drawing. Any order is right that keeps the rules."),
@@ -305,19 +250,13 @@ SCRIPT_WORDS = (
         "not marked here. Save it to a file; then the check starts again."
     ),
     _("The drill ends here"),
-    _("The employer needs the file or the codes; either is enough."),
     _("The end"),
     _("The file is there: clear the card from this device"),
     _("The file is there: start the check again"),
-    _("The form does not work in this browser. Print the sheet and fill it in by hand."),
     _("The marks are enough. But a must-pass question is not yet right, and each of them has to be."),
     _("The newer list is in use until this page is closed."),
     _("The questions are read out to you. The assessor knows."),
     _("The questions, your answers and the reasons"),
-    _(
-        "The record goes from this device. Go on only when it is in a file or its codes are read, "
-        "and its fingerprint is on the paper."
-    ),
     _(
         "The record is genuine, but today is outside its dates. Do not let the work start on it. "
         "Training has to be renewed."
@@ -335,12 +274,7 @@ SCRIPT_WORDS = (
         "sign something. Do not rely on it. Ask the employer for their checking page or a newer trust "
         "list."
     ),
-    _(
-        "The record {fingerprint} is saved, and stays what it is. What is saved now is another "
-        "record with another fingerprint: on the paper strike the old one out, and write the new one."
-    ),
     _("The signer has taken this record back. Do not let the work start on it. Ask the employer why."),
-    _("The steps cannot be marked yet. First confirm each line above."),
     _("The way so far"),
     _("The {minutes} min are over. Nothing is cut off: tell the assessor, and finish as you are told."),
     _(
@@ -369,28 +303,15 @@ SCRIPT_WORDS = (
         "This can be read in two ways. Write it without a mark for thousands: 1000, or 1.0 where you "
         "mean one."
     ),
-    _("This course is a draft, not released: no certificate can be signed on this record."),
     _("This device already has that card"),
     _("This file holds no card. Choose the file that was saved with “Put the card away”."),
-    _("This is needed."),
-    _(
-        "This is the record’s fingerprint. The assessor writes the four groups on the paper sheet or "
-        "the class sheet, and signs beside them in ink. The ink vouches for the record; this device "
-        "signs nothing."
-    ),
     _("This is the right one."),
-    _("This sheet is saved. Its fingerprint stands at its end."),
-    _(
-        "This sheet was begun on an earlier state of the course. The names are still there; each "
-        "condition and each step has to be marked again."
-    ),
     _("Ticket"),
     _("Time"),
     _("Time is up. This happens: {deed}"),
     _("Time to act"),
     _("Time was up"),
     _("To handing in"),
-    _("To what is not confirmed"),
     _("Too early"),
     _("Trained"),
     _("Trainer"),
@@ -399,16 +320,8 @@ SCRIPT_WORDS = (
     _("Type the ticket first."),
     _("Undo"),
     _("Undone. Placed: {placed} of {total}."),
-    _("Unit, day and place"),
-    _("Unit: make, mark or number"),
     _("unknown here"),
-    _(
-        "Watched from {start} to {end} by the clock of the device. The signatures below vouch for "
-        "the record with this fingerprint."
-    ),
     _("What do you do?"),
-    _("What makes the assessor fit to judge this: training, experience, who named them"),
-    _("What stands on it goes from this device, and is not saved anywhere."),
     _("Whose card?"),
     _("Withdrawals"),
     _("Withdrawn"),
@@ -419,12 +332,8 @@ SCRIPT_WORDS = (
     _("Write a number from {least} to {most}."),
     _("Write a whole number."),
     _("Write no more than {places} decimals."),
-    _("Write the day."),
     _("Write these four groups on the paper sheet. Whoever has the file can compare them later."),
-    _("Write who the assessor is."),
-    _("Write who was watched."),
     _("Write your name. It goes on the certificate."),
-    _("Yes"),
     _("Yes, begin"),
     _("Yes, go on"),
     _("You have {share}. Needed: {cut}."),
@@ -435,7 +344,6 @@ SCRIPT_WORDS = (
     _("{answer}: moved here from {item}."),
     _("{control}: one step down"),
     _("{control}: one step up"),
-    _("{count} are not confirmed. No step can be marked before they are."),
     _("{day}: {result}"),
     _("{done} of {total} answered"),
     _("{done} of {total} sorted"),
@@ -443,10 +351,6 @@ SCRIPT_WORDS = (
     _("{hours} h {minutes} min left"),
     _("{label}: about {number}."),
     _("{label}: {number}."),
-    _("{marked} of {total} steps marked, each critical one shown"),
-    _("{marked} of {total} steps marked, {missed} critical not shown"),
-    _("{marked} of {total} steps marked, {waiting} critical not yet"),
-    _("{marked} of {total} steps marked, {waiting} critical not yet, {missed} critical not shown"),
     _("{marks} of 1000 marks"),
     _("{marks} of {of}"),
     _("{marks} of {of} marks. The cut is {cut}, which is {percent} %."),
@@ -465,7 +369,7 @@ SCRIPT_WORDS = (
     _("{step}: taken back."),
     _("{step}: taken out again."),
     _("{total} questions, {minutes} minutes. The time is shown and cuts nothing off."),
-    _("“Competent” cannot be chosen:"),
+    *PRACTICAL_WORDS,
 )
 """English source texts; ``{name}`` stands for a value and stays as it is."""
 

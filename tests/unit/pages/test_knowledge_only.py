@@ -19,7 +19,7 @@ from journeybook.pages.script_words import SCRIPT_WORDS
 
 THEME = Path(str(files("journeybook.theme")))
 PAGES = Path(str(files("journeybook.pages")))
-OF_A_PRACTICAL = {"practical.html", "script_words.py"} | {
+OF_A_PRACTICAL = {"practical.html", "practical_words.py"} | {
     name.rpartition("/")[2]
     for name in (THEME / "js" / "order-practical.txt").read_text(encoding="utf-8").split()
 }
