@@ -27,9 +27,17 @@ MOST_PARTS = 99
 LETTERS = 8
 _CODE = re.compile(
     r"JB2:([1-9][0-9]?)/([1-9][0-9]?):([A-Z2-7]{8}):"
-    r"([0-9A-Z $%*+\-./:]{1,700}?)(?=\s*JB2:|\s*$|\s*[\r\n])"
+    r"([0-9A-Z $%*+\-./:]{1,700}?)(?=\s{0,64}JB2:|$)"
 )
 _SHOWN = 60
+MOST_RECORDS = 2000
+"""Records that one heap of codes may name: four classes of the largest size."""
+MOST_ODD = 100
+"""Odd things of one heap that are told one by one."""
+_MOST_TRIED = 20_000
+"""Odd beginnings after which the rest of a heap is not looked at: it is no heap of codes."""
+_MOST_CODES = 50_000
+"""Codes after which the rest is not looked at: a class of 500, each with as many parts as can be counted, has fewer."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -93,15 +101,36 @@ def from_codes(texts: Iterable[str]) -> Decoded:
     """
     parts: dict[tuple[str, int], dict[int, list[str]]] = {}
     odd: list[Odd] = []
-    for text in texts:
-        for found in _codes_of(text):
-            if isinstance(found, Odd):
+    odd_in_all = in_all = left_out = 0
+    for found in (each for text in texts for each in _codes_of(text)):
+        if isinstance(found, Odd):
+            odd_in_all += 1
+            if odd_in_all <= MOST_ODD:
                 odd.append(found)
-                continue
-            part, of, letters, piece = found
-            held = parts.setdefault((letters, of), {}).setdefault(part, [])
-            if piece not in held:
-                held.append(piece)
+            if odd_in_all > _MOST_TRIED:
+                break
+            continue
+        in_all += 1
+        if in_all > _MOST_CODES:
+            why = f"It has more than {_MOST_CODES} codes; those beyond were not looked at. Part the file."
+            odd.append(Odd(text="The file", why=why))
+            break
+        part, of, letters, piece = found
+        if (letters, of) not in parts and len(parts) >= MOST_RECORDS:
+            left_out += 1
+            continue
+        held = parts.setdefault((letters, of), {}).setdefault(part, [])
+        # Two that differ are enough to say that they do.
+        if len(held) < 2 and piece not in held:
+            held.append(piece)
+    if odd_in_all > _MOST_TRIED:
+        why = f"It begins as a code and goes on as none more than {_MOST_TRIED} times; the rest was not looked at."
+        odd.append(Odd(text="The file", why=why))
+    elif odd_in_all > MOST_ODD:
+        odd.append(Odd(text=f"{odd_in_all - MOST_ODD} more", why="They begin as codes and go on as none."))
+    if left_out:
+        why = f"It has codes of more than {MOST_RECORDS} records; {left_out} codes beyond were left out. Part the file."
+        odd.append(Odd(text="The file", why=why))
     records: dict[bytes, None] = {}
     incomplete: list[Incomplete] = []
     for (letters, of), pieces in parts.items():
@@ -123,7 +152,7 @@ def from_codes(texts: Iterable[str]) -> Decoded:
 
 
 def _codes_of(text: str) -> Iterator[tuple[int, int, str, str] | Odd]:
-    for line in text.splitlines():
+    for line in map(str.rstrip, text.splitlines()):
         at = line.find(PREFIX)
         while at >= 0:
             found = _CODE.match(line, at)

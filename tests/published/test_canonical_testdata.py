@@ -1,8 +1,8 @@
 """Canonical bytes against the test data of RFC 8785's authors.
 
 Source: cyberphone/json-canonicalization, testdata (Apache-2.0), commit 19d51d7 (2024): arrays, french, structures,
-unicode and weird, typed off; the beginnings of the SHA-256 of the published outputs stand beside them. ``values`` is left
-out: it is about floats, which evidence does not hold; so the 56.0 of ``structures`` stands here as 56.
+unicode and weird, typed off; the beginnings of the SHA-256 of the published outputs stand beside them. ``values`` is
+left out: it is about floats, which evidence does not hold; so the 56.0 of ``structures`` stands here as 56.
 """
 
 from __future__ import annotations

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.proof import base45
-from journeybook.proof.record_codes import LONGEST_PIECE, from_codes, to_codes
+from journeybook.proof.record_codes import LONGEST_PIECE, MOST_ODD, MOST_RECORDS, from_codes, to_codes
 
 ROOT = Path(__file__).parents[3]
 RANDOM = random.Random(7)
@@ -138,3 +138,30 @@ def test_the_script_writes_codes_that_are_read_here() -> None:
     codes = json.loads(done.stdout)
     assert from_codes(codes).records == (LONG,)
     assert {len(code) for code in codes[:-1]} == {LONGEST_PIECE + len("JB2:1/7:ABCDEFGH:")}
+
+
+def test_a_heap_of_too_many_records_is_read_as_far_as_a_class_goes() -> None:
+    chance = random.Random(3)
+    names = {
+        "".join(chance.choice("ABCDEFGHIJKLMNOPQRSTUVWXYZ234567") for _ in range(8)) for _ in range(2100)
+    }
+    found = from_codes(["\n".join(f"JB2:1/2:{name}:00" for name in sorted(names)), *to_codes(OTHER)])
+    assert len(found.incomplete) == MOST_RECORDS
+    assert found.records == ()
+    assert [each.why for each in found.odd] == [
+        f"It has codes of more than {MOST_RECORDS} records; {len(names) - MOST_RECORDS + len(to_codes(OTHER))} codes "
+        "beyond were left out. Part the file."
+    ]  # fmt: skip
+
+
+def test_odd_things_are_told_one_by_one_and_then_counted_and_a_record_among_them_is_read() -> None:
+    found = from_codes(["JB2:oops\n" * (MOST_ODD + 5), *to_codes(OTHER)])
+    assert found.records == (OTHER,)
+    assert len(found.odd) == MOST_ODD + 1
+    assert found.odd[-1].text == "5 more"
+
+
+def test_spaces_that_a_mail_program_left_behind_a_code_are_no_part_of_it() -> None:
+    codes = to_codes(LONG)
+    assert from_codes(["".join(f"{code}{' ' * 40}" for code in codes)]).records == (LONG,)
+    assert from_codes([f"{code}{' ' * 4000}\n" for code in codes]).records == (LONG,)
