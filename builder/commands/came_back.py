@@ -14,7 +14,7 @@ from journeybook.project import Project
 from journeybook.remarking import compiled_with
 from journeybook.sittings import sitting_file
 from journeybook.sittings.inbox import Course, Told, counted, course_from
-from journeybook.sittings.sitting import Sitting, SittingRefused
+from journeybook.sittings.sitting import Place, Sitting, SittingRefused
 
 SITTING = click.argument(
     "sitting_path", metavar="SITTING", type=click.Path(path_type=Path, exists=True, dir_okay=False)
@@ -34,6 +34,17 @@ def sitting_of(path: Path) -> Sitting:
         return sitting_file.read(path)
     except SittingRefused as refused:
         raise said(refused) from refused
+
+
+def seat_of(sitting: Sitting, given: str) -> Place:
+    """The place of a ticket as somebody typed it: small letters and a missing dash do no harm."""
+    wanted = given.strip().upper()
+    seat = sitting.place(wanted if "-" in wanted else f"{wanted[:5]}-{wanted[5:]}")
+    if seat is None:
+        raise click.ClickException(
+            f"No place of this sitting has the ticket {given[:40]!r}. Compare it with the sheet, letter by letter."
+        )
+    return seat
 
 
 def course_finder(project: Project) -> Callable[[Sitting], Course | None]:

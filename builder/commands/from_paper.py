@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from journeybook.commands.came_back import SITTING, course_finder, sitting_of
+from journeybook.commands.came_back import SITTING, course_finder, seat_of, sitting_of
 from journeybook.commands.project_option import CONFIG, project_of
 from journeybook.sittings.keyed import ENDING, empty_file
 
@@ -27,12 +27,7 @@ def from_paper(
 ) -> None:
     """Write an empty file for the answers on the paper sheet of TICKET, to be filled in and taken in with `mark`."""
     sitting = sitting_of(sitting_path)
-    wanted = ticket.strip().upper()
-    seat = sitting.place(wanted if "-" in wanted else f"{wanted[:5]}-{wanted[5:]}")
-    if seat is None:
-        raise click.ClickException(
-            f"No place of this sitting has the ticket {ticket[:40]!r}. Compare it with the sheet, letter by letter."
-        )
+    seat = seat_of(sitting, ticket)
     course = course_finder(project_of(context, config_file))(sitting)
     if course is None:
         raise click.ClickException(

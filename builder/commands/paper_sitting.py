@@ -13,7 +13,7 @@ from pathlib import Path
 
 import click
 
-from journeybook.commands.came_back import SITTING, course_finder, sitting_of
+from journeybook.commands.came_back import SITTING, course_finder, seat_of, sitting_of
 from journeybook.commands.course_in_print import PAPER_SIZE
 from journeybook.commands.project_option import CONFIG, project_of
 from journeybook.making import courses_of
@@ -174,16 +174,7 @@ def _places(sitting: Sitting, tickets: tuple[str, ...]) -> list[tuple[int, Place
     numbered = list(enumerate(sitting.people, 1))
     if not tickets:
         return numbered
-    wanted: dict[str, None] = {}
-    for given in tickets:
-        ticket = given.strip().upper()
-        ticket = ticket if "-" in ticket else f"{ticket[:5]}-{ticket[5:]}"
-        if sitting.place(ticket) is None:
-            raise click.ClickException(
-                f"No place of this sitting has the ticket {given[:40]!r}. "
-                "Compare it with the class sheet, letter by letter."
-            )
-        wanted[ticket] = None
+    wanted = {seat_of(sitting, given).ticket for given in tickets}
     return [(number, place) for number, place in numbered if place.ticket in wanted]
 
 

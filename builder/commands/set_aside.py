@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from journeybook.commands.came_back import SITTING, said, sitting_of
+from journeybook.commands.came_back import SITTING, said, seat_of, sitting_of
 from journeybook.diagnostics.excerpt import visible
 from journeybook.sittings import sitting_file
 from journeybook.sittings.set_aside import with_set_aside
@@ -40,12 +40,7 @@ def set_aside(
     for name, text in (("--by", by), ("--why", why)):
         if not text or len(text) > _LONGEST:
             raise click.UsageError(f"{name} must be 1 to {_LONGEST} letters long.", context)
-    wanted = ticket.strip().upper()
-    place = sitting.place(wanted if "-" in wanted else f"{wanted[:5]}-{wanted[5:]}")
-    if place is None:
-        raise click.ClickException(
-            f"No place of this sitting has the ticket {ticket[:40]!r}. Compare it with the slip, letter by letter."
-        )
+    place = seat_of(sitting, ticket)
     if place.attempt is None:
         raise click.ClickException(
             f"{visible(place.name)} has handed in nothing, so there is nothing to set aside."
