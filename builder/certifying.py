@@ -7,124 +7,36 @@ not noted yet, and notes that instead of signing another.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field, replace
-from datetime import UTC, date, datetime
+from datetime import UTC, datetime
 from pathlib import Path
 from time import monotonic
-from typing import TYPE_CHECKING
-from uuid import uuid4
 
 from journeybook.certificate_files import PAPER, RECORD, Held, free_stem, held, put, stem_of
 from journeybook.certificate_words import fitted, in_language, sheet_of
-from journeybook.clock import latest_day
+from journeybook.certifying_desk import ALREADY, ISSUED, NOT_ISSUED, Desk, Line
 from journeybook.paper.certificate import certificate_pdf
 from journeybook.paper.code_picture import NoCodePicture
 from journeybook.paper.press import NotSet
 from journeybook.proof.certificate import Certificate, NotACertificate, write
 from journeybook.proof.certificate_code import to_code
-from journeybook.signing import Signer, is_demo
+from journeybook.signing import is_demo
 from journeybook.sittings import sitting_file
 from journeybook.sittings.class_file import composed
-from journeybook.sittings.earned import Claim, Earned, Shortfall, earned
-from journeybook.sittings.inbox import Course
+from journeybook.sittings.earned import Claim, Shortfall
 from journeybook.sittings.sitting import CertificateIssued, Place, Sitting, with_certificate
-
-if TYPE_CHECKING:
-    from journeybook.proof.trust_list import TrustList, Withdrawal
 
 
 class CodeTooLong(ValueError):  # noqa: N818 - what is wrong with it
     """The code on the paper could not be scanned; the text says why."""
 
 
-ISSUED, ALREADY, NOT_ISSUED = "issued", "already issued", "not issued"
-OUTCOMES = (ISSUED, ALREADY, NOT_ISSUED)
+_UNPRINTABLE = (NotSet, NoCodePicture, CodeTooLong)
 _HOLD = 2.0
 """Seconds for which the sitting's lock is held at one go: reading and writing a large sitting for each single person
 would cost more than signing, and whoever else is at the sitting waits ten.
 """
-
-
-@dataclass(frozen=True, kw_only=True)
-class Line:
-    """What became of one person."""
-
-    ticket: str
-    person: str
-    name: str
-    outcome: str
-    """One of ``OUTCOMES``."""
-    passed: bool | None = None
-    """None where there is nothing that can be marked."""
-    file: str = ""
-    id: str = ""
-    """Of the certificate."""
-    certificate: Certificate | None = None
-    reasons: tuple[Shortfall, ...] = ()
-    """Why there is none."""
-    notes: tuple[str, ...] = ()
-    """What is said beside it, in sentences."""
-    is_back: bool = False
-    """Whether there is an attempt."""
-
-    @property
-    def needs_somebody(self) -> bool:
-        """Whether somebody has to look: whoever passed, or cannot be marked, has none."""
-        return self.outcome == NOT_ISSUED and self.is_back and self.passed is not False
-
-
-@dataclass(frozen=True, kw_only=True)
-class Desk:
-    """Everything that issuing takes and that is the same for a whole class."""
-
-    course: Course
-    """A released one."""
-    signer: Signer | None
-    """None while it is only looked at who has earned what."""
-    trust: TrustList | None
-    folder: Path
-    now: datetime
-    """When the certificates are issued."""
-    size: str = "a4"
-    """Of the paper."""
-    record_only: bool = False
-    """No papers, only signed records."""
-    employer: str = ""
-    """Whose employee the person is; the course's issuer unless given."""
-    person: str = ""
-    """The number of a single attempt's person, where their card holds another id."""
-    self_recorded: bool = False
-    """Whether an attempt is let through that nobody has vouched for."""
-    new_id: Callable[[], str] = field(default=lambda: f"urn:uuid:{uuid4()}")
-
-    @property
-    def today(self) -> date:
-        """The day of issue."""
-        return self.now.astimezone(UTC).date()
-
-    def person_of(self, place: Place) -> str:
-        """What tells somebody from all others at the employer."""
-        return composed(self.person or place.id)
-
-    def withdrawal(self, certificate: Certificate) -> Withdrawal | None:
-        """When and why a certificate, or the key that signed it, was withdrawn; None where neither was."""
-        if self.trust is None:
-            return None
-        lost = (key.withdrawn for key in self.trust.keys if key.did == certificate.issuer and key.withdrawn)
-        return self.trust.withdrawal_of(certificate.id) or next(lost, None)
-
-    def knows(self, certificate: Certificate) -> bool:
-        """Whether this signer, or another of the list, has signed it."""
-        own = self.signer is not None and certificate.issuer == self.signer.did
-        return own or (self.trust is not None and _listed(self.trust, certificate.issuer) is not None)
-
-    def earned(self, sitting: Sitting, place: Place) -> Earned:
-        """What somebody has earned."""
-        return earned(
-            sitting, place, self.course, today=self.today, latest=latest_day(self.now),
-            self_recorded=self.self_recorded,
-        )  # fmt: skip
 
 
 def certify_sitting(
@@ -195,7 +107,7 @@ def certified(sitting: Sitting, place: Place, desk: Desk, *, again: bool = False
     )
     stem = stem_of(composed(place.name), desk.person_of(place), sitting.course)
     if before is not None and not again:
-        return _held_already(line, before, stem, desk)
+        return _held_already(line, before, stem, sitting, desk)
     if before is not None and not _is_withdrawn(desk, before, stem):
         why = f"The certificate {before.id} was issued and is not withdrawn, so no other takes its place."
         mend = "Withdraw it first with `journeybook trust withdraw`; then run this again."
@@ -212,10 +124,10 @@ def certified(sitting: Sitting, place: Place, desk: Desk, *, again: bool = False
 
 
 def _issued(line: Line, claim: Claim, sitting: Sitting, place: Place, stem: str, desk: Desk) -> Line:
-    assert desk.signer is not None, "only looking asks `Desk.earned`"
+    assert desk.private is not None, "whoever has earned one is why the passphrase was asked for"
     certificate = _certificate(claim, sitting, place, desk)
     try:
-        record = write(certificate, desk.signer.private)
+        record = write(certificate, desk.private)
     except NotACertificate as error:
         return replace(line, reasons=(Shortfall(
             why=f"What is known of this person does not fit a certificate. {error.detail}",
@@ -226,7 +138,7 @@ def _issued(line: Line, claim: Claim, sitting: Sitting, place: Place, stem: str,
     # The paper is set before anything is written: what cannot be printed is not signed and left lying about either.
     try:
         paper = None if desk.record_only else paper_of(there, desk)
-    except (NotSet, NoCodePicture, CodeTooLong) as error:
+    except _UNPRINTABLE as error:
         return replace(line, reasons=(Shortfall(
             why=str(error), mend="Shorten what is too long, or issue a record alone with --record-only."
         ),))  # fmt: skip
@@ -234,12 +146,11 @@ def _issued(line: Line, claim: Claim, sitting: Sitting, place: Place, stem: str,
 
 
 def _certificate(claim: Claim, sitting: Sitting, place: Place, desk: Desk) -> Certificate:
-    assert desk.signer is not None, "asked by ``_issued`` alone"
     public = desk.course.content["public"]
     texts = in_language(public["texts"], sitting.language, desk.course.content)
     return Certificate(
         id=desk.new_id(),
-        issuer=desk.signer.did,
+        issuer=desk.plate.did,
         valid_from=desk.now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),
         valid_until=f"{claim.retrain_by.isoformat()}T23:59:59Z",
         name=composed(place.name),
@@ -269,7 +180,7 @@ def _certificate(claim: Claim, sitting: Sitting, place: Place, desk: Desk) -> Ce
         attempt=place.attempt_number,
         fingerprint=claim.fingerprint,
         observations=claim.observations,
-        example=is_demo(desk.signer.plate, desk.trust),
+        example=is_demo(desk.plate, desk.trust),
     )
 
 
@@ -277,11 +188,20 @@ def _with_files(line: Line, there: Held, desk: Desk, paper: bytes | None = None)
     """The line of a certificate whose files are both there now, the record first."""
     if not there.has_record:
         put(desk.folder / f"{there.stem}{RECORD}", there.record)
+    notes = line.notes
     if not there.has_paper and not desk.record_only:
-        put(desk.folder / f"{there.stem}{PAPER}", paper or paper_of(there, desk))
-        there = replace(there, has_paper=True)
+        try:
+            put(desk.folder / f"{there.stem}{PAPER}", paper or paper_of(there, desk))
+            there = replace(there, has_paper=True)
+        except _UNPRINTABLE as error:
+            notes = (*notes, f"It has no paper. {error}")
     return replace(
-        line, passed=True, file=there.file, id=there.certificate.id, certificate=there.certificate, reasons=()
+        line,
+        passed=True,
+        file=there.file,
+        id=there.certificate.id,
+        certificate=there.certificate,
+        notes=notes,
     )
 
 
@@ -290,7 +210,9 @@ def paper_of(there: Held, desk: Desk) -> bytes:
 
     Raises NoPress without the typesetter, NotSet, NoCodePicture and CodeTooLong for what cannot be set.
     """
-    holder, role = _signed_by(there.certificate, desk)
+    signed_by = desk.signer_of(there.certificate)
+    assert signed_by is not None, "what was found is of this signer or of one on the list"
+    holder, role = signed_by
     try:
         code = to_code(there.record)
     except ValueError as error:
@@ -302,19 +224,6 @@ def paper_of(there: Held, desk: Desk) -> bytes:
         datetime.fromisoformat(there.certificate.valid_from),
         desk.size,
     )
-
-
-def _signed_by(certificate: Certificate, desk: Desk) -> tuple[str, str]:
-    """Holder and role of the key that signed a certificate."""
-    if desk.signer is not None and desk.signer.did == certificate.issuer:
-        return desk.signer.plate.holder, desk.signer.plate.role
-    listed = None if desk.trust is None else _listed(desk.trust, certificate.issuer)
-    assert listed is not None, "what was found is of this signer or of one on the list"
-    return listed
-
-
-def _listed(trust: TrustList, did: str) -> tuple[str, str] | None:
-    return next(((key.holder, key.role) for key in trust.keys if key.did == did), None)
 
 
 def _is_of(found: Certificate, sitting: Sitting, place: Place, desk: Desk) -> bool:
@@ -329,7 +238,7 @@ def _is_of(found: Certificate, sitting: Sitting, place: Place, desk: Desk) -> bo
     )
 
 
-def _held_already(line: Line, before: CertificateIssued, stem: str, desk: Desk) -> Line:
+def _held_already(line: Line, before: CertificateIssued, stem: str, sitting: Sitting, desk: Desk) -> Line:
     """The line of somebody whose certificate is noted; a paper that is missing beside its record is set again."""
     line = replace(line, outcome=ALREADY, passed=True, file=before.file, id=before.id)
     there = held(desk.folder, stem, lambda found: found.id == before.id and desk.knows(found))
@@ -341,9 +250,29 @@ def _held_already(line: Line, before: CertificateIssued, stem: str, desk: Desk) 
         return replace(line, notes=(word,))
     if there is None:
         return replace(line, notes=(f"It does not lie in {desk.folder}.",))
-    lacking = not there.has_paper and not desk.record_only
-    notes = ("Its paper was missing and was set again from its record.",) if lacking else ()
-    return _with_files(replace(line, notes=notes), there, desk)
+    more = _earned_since(there.certificate, line.ticket, sitting, desk)
+    done = _with_files(replace(line, notes=more), there, desk)
+    if done.file != there.file:
+        done = replace(done, notes=("Its paper was missing and was set again from its record.", *done.notes))
+    return done
+
+
+def _earned_since(certificate: Certificate, ticket: str, sitting: Sitting, desk: Desk) -> tuple[str, ...]:
+    """What a certificate does not say yet, because it came in after it was issued."""
+    place = sitting.place(ticket)
+    claim = None if place is None else desk.earned(sitting, place).claim
+    since = () if claim is None else tuple(
+        told for told, now, then in (
+            ("the check was vouched for", claim.check == "supervised", certificate.check == "supervised"),
+            ("the practical was observed", claim.practical == "observed", certificate.practical == "observed"),
+        ) if now and not then
+    )  # fmt: skip
+    if not since:
+        return ()
+    return (
+        f"Since then {' and '.join(since)}. For a certificate that says so, withdraw this one with "
+        f"`journeybook trust withdraw … {certificate.id} --reason replaced`, then: --again {ticket}",
+    )
 
 
 def _is_withdrawn(desk: Desk, before: CertificateIssued, stem: str) -> bool:

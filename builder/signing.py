@@ -8,23 +8,8 @@ from datetime import date
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
-
     from journeybook.proof.key_plate import KeyPlate
     from journeybook.proof.trust_list import TrustList
-
-
-@dataclass(frozen=True, kw_only=True)
-class Signer:
-    """A key that was opened, and what its plate says."""
-
-    private: Ed25519PrivateKey
-    plate: KeyPlate
-
-    @property
-    def did(self) -> str:
-        """Its name."""
-        return self.plate.did
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 import tempfile
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from datetime import UTC, datetime
 from importlib.util import find_spec
 from pathlib import Path
@@ -22,14 +23,16 @@ from journeybook.diagnostics.excerpt import visible
 from journeybook.project import Project
 from journeybook.proof.private_place import published_by
 from journeybook.released import NotReleased, released_course
-from journeybook.signing import NoSigning, Signer, is_demo, no_signing
+from journeybook.signing import NoSigning, is_demo, no_signing
 from journeybook.sittings.inbox import Course, course_from
 from journeybook.sittings.sitting import Sitting, SittingRefused
 from journeybook.source.near import nearest
 from journeybook.trust_setting import trust_of
 
 if TYPE_CHECKING:
-    from journeybook.certifying import Desk, Line
+    from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
+
+    from journeybook.certifying_desk import Desk, Line
     from journeybook.proof.key_plate import KeyPlate
     from journeybook.proof.trust_list import TrustList
 
@@ -61,15 +64,16 @@ def certify(context: click.Context, options: CertifyOptions) -> None:
     now = datetime.now(UTC)
     _refuse_signing(no_signing(plate, trust, project.trust, course.content, now.date()))
     _prepare(options)
-    from journeybook.certifying import Desk
+    from journeybook.certifying_desk import Desk
 
     desk = Desk(
-        course=course, signer=None, trust=trust, folder=options.into, now=now, size=options.paper,
+        course=course, plate=plate, private=None, trust=trust, folder=options.into, now=now, size=options.paper,
         record_only=options.record_only, employer=options.employer, person=options.person,
         self_recorded=options.self_recorded or one,
     )  # fmt: skip
-    signer = _signer(options, plate) if _has_work(desk, sitting, options) else None
-    lines, broken = _issue(desk, signer, sitting, options, one=one)
+    if _has_work(desk, sitting, options):
+        desk = replace(desk, private=_opened(options, plate))
+    lines, broken = _issue(desk, sitting, options, one=one)
     text = as_data(lines) if options.as_json else as_words(lines, demo=is_demo(plate, trust))
     click.echo(text, nl=False)
     if broken:
@@ -163,26 +167,21 @@ def _has_work(desk: Desk, sitting: Sitting, options: CertifyOptions) -> bool:
     )
 
 
-def _signer(options: CertifyOptions, plate: KeyPlate) -> Signer:
+def _opened(options: CertifyOptions, plate: KeyPlate) -> Ed25519PrivateKey:
     private = opened(options.key, options.passphrase_fd)
     with refusals_said():
         # The plate was read before the key was opened; only now it is known to be the key's.
         again, _ = plate_at(options.key, private)
     if again != plate:
         raise click.ClickException(f"{options.key} was changed meanwhile. Run this again.")
-    return Signer(private=private, plate=plate)
+    return private
 
 
-def _issue(
-    desk: Desk, signer: Signer | None, sitting: Sitting, options: CertifyOptions, *, one: bool
-) -> tuple[list[Line], str]:
+def _issue(desk: Desk, sitting: Sitting, options: CertifyOptions, *, one: bool) -> tuple[list[Line], str]:
     """The lines of everybody, and what broke the work off; empty where nothing did."""
-    from dataclasses import replace
-
     from journeybook.certifying import certified, certify_sitting
     from journeybook.paper.press import NoPress, NotSet
 
-    desk = replace(desk, signer=signer)
     lines: list[Line] = []
     try:
         if one:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from journeybook.diagnostics.excerpt import visible
 
 if TYPE_CHECKING:
-    from journeybook.certifying import Line
+    from journeybook.certifying_desk import Line
     from journeybook.proof.certificate import Certificate
 
 _WIDTH = 16

@@ -423,6 +423,56 @@ def test_without_the_typesetter_it_names_the_package_and_the_way_round(
     assert one(shop, "--record-only")["outcome"] == "issued"
 
 
+def test_what_was_earned_since_is_told_with_the_way_to_it(shop: Shop) -> None:
+    bare = shop.sat(shop.place(1), seen=False)
+    shop.seat(bare)
+    first = one(shop)
+    assert first["practical"] == "not observed"
+    (noted,) = shop.noted()
+    shop.seat(replace(bare, observations=(shop.held(shop.observation(bare)),), certificate=noted))
+    (note,) = one(shop, words=None)["notes"]
+    assert note.startswith(
+        "Since then the practical was observed. For a certificate that says so, withdraw this one"
+    )
+    assert first["certificate"] in note
+    withdraw(shop, first["certificate"])
+    second = one(shop, "--again", bare.ticket)
+    assert (second["outcome"], second["practical"]) == ("issued", "observed")
+
+
+def test_without_a_list_a_second_run_still_knows_what_it_signed(shop: Shop) -> None:
+    shop.without_trust()
+    shop.seat(shop.sat(shop.place(1)))
+    paper = shop.into / one(shop)["file"]
+    paper.unlink()
+    again = one(shop, words=None)
+    assert (again["outcome"], again["check"]) == ("already issued", "supervised")
+    assert paper.exists()
+
+
+def test_a_certificate_that_lies_elsewhere_is_said_to(shop: Shop) -> None:
+    shop.seat(shop.sat(shop.place(1)))
+    one(shop)
+    shop.into = shop.folder / "elsewhere"
+    (note,) = one(shop, words=None)["notes"]
+    assert note == f"It does not lie in {shop.into}."
+
+
+def test_what_cannot_be_printed_gets_a_record_alone_and_holds_nobody_else_up(shop: Shop) -> None:
+    long = "".join(chr(0x4E00 + at * 37) for at in range(190))
+    people = shop.sat(shop.place(1, long)), shop.sat(shop.place(2))
+    shop.seat(*people)
+    refused, issued = json.loads(shop.certify("--json").stdout)
+    assert (refused["outcome"], issued["outcome"]) == ("not issued", "issued")
+    assert "at most 800 can be scanned" in refused["reasons"][0]["why"]
+    assert "--record-only" in refused["reasons"][0]["mend"]
+    assert not list(shop.into.glob(f"*-0001-{COURSE}*"))
+    assert shop.certify("--record-only").exit_code == 0
+    told, other = json.loads(shop.certify("--json", words=None).stdout)
+    assert (told["outcome"], other["outcome"]) == ("already issued", "already issued")
+    assert told["notes"][0].startswith("It has no paper.")
+
+
 # What breaks off.
 
 
