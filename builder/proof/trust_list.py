@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from journeybook.marking import canonical
 from journeybook.marking.kind import Json
+from journeybook.proof.certificate_shape import AROUND
 from journeybook.proof.data_integrity import CONTEXT, NotGenuine, sign, verify_all
 from journeybook.proof.did_key import did_of
 
@@ -25,10 +26,6 @@ FORMAT = "journeybook trust list 1"
 _DID = re.compile(r"did:key:z6Mk[1-9A-HJ-NP-Za-km-z]{40,50}")
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _STAMP = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}Z")
-_AROUND = "\t\n\v\f\r \u00a0\u1680\u2028\u2029\u202f\u205f\u3000\ufeff" + "".join(
-    map(chr, range(0x2000, 0x200B))
-)
-"""What JavaScript's trim() takes off a text; Python's strip() takes off more."""
 
 Reason = Literal["unreadable", "altered", "older", "stranger", "none-before"]
 _SENTENCES: dict[Reason, str] = {
@@ -125,7 +122,7 @@ class TrustList:
 def read(data: bytes) -> TrustList:
     """Return the list that ``data`` holds, its signatures checked; raise Refused."""
     try:
-        document: Any = canonical.read(data.decode("utf-8").strip(_AROUND).encode("utf-8"))
+        document: Any = canonical.read(data.decode("utf-8").strip(AROUND).encode("utf-8"))
     except (UnicodeDecodeError, canonical.NotCanonical) as error:
         raise Refused("unreadable") from error
     if not _is_list(document):
