@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from journeybook.commands.came_back import said, sitting_of
+from journeybook.commands.came_back import said, seat_of, sitting_of
 from journeybook.commands.certify_options import CertifyOptions, certify_options
 from journeybook.commands.certify_told import as_data, as_words
 from journeybook.commands.key import plate_at
@@ -26,7 +26,6 @@ from journeybook.released import NotReleased, released_course
 from journeybook.signing import NoSigning, is_demo, no_signing
 from journeybook.sittings.inbox import Course, course_from
 from journeybook.sittings.sitting import Sitting, SittingRefused
-from journeybook.source.near import nearest
 from journeybook.trust_setting import trust_of
 
 if TYPE_CHECKING:
@@ -55,7 +54,11 @@ def certify(context: click.Context, options: CertifyOptions) -> None:
     if sitting is None:
         assert options.sitting is not None, "the options have seen to it that one of the two is there"
         sitting = sitting_of(options.sitting)
-        _refuse_unknown(sitting, (*options.only, *options.again))
+        options = replace(
+            options,
+            only=tuple(seat_of(sitting, given).ticket for given in options.only),
+            again=tuple(seat_of(sitting, given).ticket for given in options.again),
+        )
     course = _released(project, sitting, one=one)
     _refuse_place(options.into, project)
     trust = _trusted(context, project)
@@ -79,15 +82,6 @@ def certify(context: click.Context, options: CertifyOptions) -> None:
     if broken:
         raise click.ClickException(broken)
     context.exit(1 if any(line.needs_somebody for line in lines) else 0)
-
-
-def _refuse_unknown(sitting: Sitting, tickets: Iterable[str]) -> None:
-    every = [place.ticket for place in sitting.people]
-    for ticket in tickets:
-        if ticket not in every:
-            near = " or ".join(nearest(ticket, every))
-            hint = f" Did you mean {near}?" if near else " `journeybook class-state` lists them."
-            raise click.UsageError(f"No place of the sitting has the ticket {visible(ticket[:40])}.{hint}")
 
 
 def _released(project: Project, sitting: Sitting, *, one: bool) -> Course:

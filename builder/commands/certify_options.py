@@ -37,6 +37,7 @@ class CertifyOptions:
     key: Path
     into: Path
     only: tuple[str, ...]
+    """Tickets, as they were typed."""
     again: tuple[str, ...]
     self_recorded: bool
     employer: str
@@ -155,8 +156,8 @@ def _gathered(given: dict[str, Any]) -> CertifyOptions:
             "sitting", "attempt", "key", "into", "self_recorded", "paper", "record_only", "as_json",
             "config_file", "passphrase_fd", "observations",
         )},
-        only=tuple(each.strip().upper() for each in given["only"]),
-        again=tuple(each.strip().upper() for each in given["again"]),
+        only=given["only"],
+        again=given["again"],
         employer=composed(given["employer"]),
         vouched=_vouched(given),
         countersigned=_countersigned(given),
