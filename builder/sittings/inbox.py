@@ -315,7 +315,7 @@ def _enter_keyed(
     line = Told(source=record.source, outcome="refused", what=record.what)
     file, problems = keyed.read_keyed(record.data, record.source)
     if file is None:
-        return sitting, replace(line, why=_in_short(problems), problems=tuple(problems))
+        return sitting, _told_with(line, problems)
     found: keyed.KeyedFile = file.value
     place = sitting.place(found.ticket.strip())
     line = replace(line, ticket=visible(found.ticket[:40]))
@@ -330,16 +330,22 @@ def _enter_keyed(
         return sitting, replace(line, outcome="not here", why=_not_here(sitting))
     data, problems = keyed.record_of(file, sitting, place, course.content)
     if problems:
-        return sitting, replace(line, why=_in_short(problems), problems=tuple(problems))
+        return sitting, _told_with(line, problems)
     by = f"{record.source}, keyed by {visible(found.keyed_by)}"
     after, told = _enter_attempt(sitting, replace(record, data=data, source=by), course, received)
     return after, replace(told, source=record.source)
 
 
-def _in_short(problems: Sequence[Problem]) -> str:
-    first = problems[0]
-    more = f" {len(problems) - 1} more." if len(problems) > 1 else ""
-    return f"Line {first.place.line}: {first.message} {first.mend}{more}"
+def _told_with(line: Told, problems: Sequence[Problem]) -> Told:
+    """The line with the faults of a keyed file, cut: a message may quote from the file, and that at any length."""
+    short = tuple(replace(each, message=_cut(each.message), mend=_cut(each.mend)) for each in problems)
+    first = short[0]
+    more = f" {len(short) - 1} more." if len(short) > 1 else ""
+    return replace(line, why=f"Line {first.place.line}: {first.message} {first.mend}{more}", problems=short)
+
+
+def _cut(text: str) -> str:
+    return text if len(text) <= _LONGEST_WHY // 2 else text[: _LONGEST_WHY // 2 - 1] + "…"
 
 
 def _not_here(sitting: Sitting) -> str:

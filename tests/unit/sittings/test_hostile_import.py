@@ -10,6 +10,7 @@ import json
 import random
 import time
 import zlib
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -49,58 +50,62 @@ def bomb(size: int, name: str = "ABCDEFGH") -> str:
 
 
 PDF = b"%PDF-1.7\n1 0 obj\n<< /Length 9999999 /Filter /FlateDecode >>\nstream\n"
-SWELLING = zlib.compress(bytes(200 << 20), 9)
 
-HOSTILE = {
-    "arrays.json": A + b'"a":' + b"[" * 500_000,
-    "objects.json": A + b'"a":' + b'{"a":' * 150_000,
-    "closed.json": A + b'"a":' + b"[" * 30_000 + b"]" * 30_000 + b"}",
-    "observation-deep.json": O + b'"steps":' + b"[{" * 100_000,
-    "digits.json": A + b'"a":' + b"9" * 1_000_000 + b"}",
-    "minus.json": A + b'"a":-' + b"9" * 1_000_000 + b"}",
-    "exponent.json": A + b'"a":1e999999999}',
-    "small.json": A + b'"a":1e-999999999}',
-    "float.json": A + b'"a":0.1}',
-    "nan.json": A + b'"a":NaN}',
-    "infinity.json": A + b'"a":-Infinity}',
-    "doubled.json": A + b'"a":1,"a":1}',
-    "doubled-format.json": A + b'"format":"journeybook attempt 1"}',
-    "surrogate.json": A + b'"a":"\\ud800"}',
-    "surrogate-bytes.json": A + b'"a":"\xed\xa0\x80"}',
-    "surrogates-turned.json": A + b'"a":"\\udc00\\ud800"}',
-    "overlong.json": A + b'"a":"\xc0\xaf"}',
-    "nul.json": A + b'"a":"\x00"}',
-    "order-mark.json": b"\xef\xbb\xbf" + attempt(KAY),
-    "wide.json": attempt(KAY).decode().encode("utf-16"),
-    "text.json": A + b'"a":"' + b"x" * NEAR_CAP + b'"}',
-    "escapes.json": A + b'"a":"' + b"\\u0041" * (NEAR_CAP // 6) + b'"}',
-    "numbers.json": A + b'"a":[' + b"1," * (NEAR_CAP // 2) + b"1]}",
-    "members.json": A + b",".join(b'"%d":1' % at for at in range(90_000)) + b"}",
-    "spaces.json": A + b" " * NEAR_CAP + b"}",
-    "cut.json": attempt(KAY)[:-1],
-    "longer.json": attempt(KAY) + b"\n",
-    "twice.json": attempt(KAY) * 2,
-    "cut.pdf": PDF + SWELLING[:1000],
-    "swelling.pdf": PDF + SWELLING + b"\nendstream\nendobj\n",
-    "streams.pdf": b"%PDF-1.7\n" + b"stream\n" * 1_000_000,
-    "empty.pdf": b"%PDF-1.7",
-    "bomb.txt": bomb(32 << 20).encode(),
-    "bombs.txt": "\n".join(bomb(32 << 20, name) for name in letters(60)).encode(),
-    "parts.txt": "\n".join(f"JB2:1/99:{name}:00" for name in letters(300_000)).encode(),
-    "same-part.txt": "\n".join(f"JB2:1/2:ABCDEFGH:{at:06d}" for at in range(300_000)).encode(),
-    "prefixes.txt": b"JB2:" * (NEAR_CAP // 4),
-    "one-line.txt": b"JB2:1/2:ABCDEFGH:" + b"0" * NEAR_CAP,
-    "spaced.txt": b"JB2:1/2:ABCDEFGH:" + b" " * NEAR_CAP,
-    "nested.txt": b"JB2:1/1:ABCDEFGH:" * 500_000,
-    "wrong-print.txt": to_codes(attempt(KAY))[0].replace("JB2:1/", "JB2:2/").encode(),
-    "deep.keyed.yml": b"ticket: " + b"[" * 400_000,
-    "indent.keyed.yml": b"".join(b" " * at + b"a:\n" for at in range(1_000)),
-    "anchors.keyed.yml": b"a: &a [x,x]\nb: &b [*a,*a]\nc: &c [*b,*b]\nticket: *c\n",
-    "scalar.keyed.yml": b'ticket: "' + b"x" * 900_000 + b'"',
-    "rows.keyed.yml": b"ticket: x\nanswers:\n" + b"".join(b"  q%d: A\n" % at for at in range(60_000)),
-    "digits.keyed.yml": b"ticket: " + b"9" * 900_000,
-    "surrogate.keyed.yml": b'ticket: "\\ud800"\n',
-    "cap.keyed.yml": b"# " + b"x" * NEAR_CAP,
+
+def swelling() -> bytes:
+    return zlib.compress(bytes(200 << 20), 9)
+
+
+HOSTILE: dict[str, Callable[[], bytes]] = {
+    "arrays.json": lambda: A + b'"a":' + b"[" * 500_000,
+    "objects.json": lambda: A + b'"a":' + b'{"a":' * 150_000,
+    "closed.json": lambda: A + b'"a":' + b"[" * 30_000 + b"]" * 30_000 + b"}",
+    "observation-deep.json": lambda: O + b'"steps":' + b"[{" * 100_000,
+    "digits.json": lambda: A + b'"a":' + b"9" * 1_000_000 + b"}",
+    "minus.json": lambda: A + b'"a":-' + b"9" * 1_000_000 + b"}",
+    "exponent.json": lambda: A + b'"a":1e999999999}',
+    "small.json": lambda: A + b'"a":1e-999999999}',
+    "float.json": lambda: A + b'"a":0.1}',
+    "nan.json": lambda: A + b'"a":NaN}',
+    "infinity.json": lambda: A + b'"a":-Infinity}',
+    "doubled.json": lambda: A + b'"a":1,"a":1}',
+    "doubled-format.json": lambda: A + b'"format":"journeybook attempt 1"}',
+    "surrogate.json": lambda: A + b'"a":"\\ud800"}',
+    "surrogate-bytes.json": lambda: A + b'"a":"\xed\xa0\x80"}',
+    "surrogates-turned.json": lambda: A + b'"a":"\\udc00\\ud800"}',
+    "overlong.json": lambda: A + b'"a":"\xc0\xaf"}',
+    "nul.json": lambda: A + b'"a":"\x00"}',
+    "order-mark.json": lambda: b"\xef\xbb\xbf" + attempt(KAY),
+    "wide.json": lambda: attempt(KAY).decode().encode("utf-16"),
+    "text.json": lambda: A + b'"a":"' + b"x" * NEAR_CAP + b'"}',
+    "escapes.json": lambda: A + b'"a":"' + b"\\u0041" * (NEAR_CAP // 6) + b'"}',
+    "numbers.json": lambda: A + b'"a":[' + b"1," * (NEAR_CAP // 2) + b"1]}",
+    "members.json": lambda: A + b",".join(b'"%d":1' % at for at in range(90_000)) + b"}",
+    "spaces.json": lambda: A + b" " * NEAR_CAP + b"}",
+    "cut.json": lambda: attempt(KAY)[:-1],
+    "longer.json": lambda: attempt(KAY) + b"\n",
+    "twice.json": lambda: attempt(KAY) * 2,
+    "cut.pdf": lambda: PDF + swelling()[:1000],
+    "swelling.pdf": lambda: PDF + swelling() + b"\nendstream\nendobj\n",
+    "streams.pdf": lambda: b"%PDF-1.7\n" + b"stream\n" * 1_000_000,
+    "empty.pdf": lambda: b"%PDF-1.7",
+    "bomb.txt": lambda: bomb(32 << 20).encode(),
+    "bombs.txt": lambda: "\n".join(bomb(32 << 20, name) for name in letters(60)).encode(),
+    "parts.txt": lambda: "\n".join(f"JB2:1/99:{name}:00" for name in letters(300_000)).encode(),
+    "same-part.txt": lambda: "\n".join(f"JB2:1/2:ABCDEFGH:{at:06d}" for at in range(300_000)).encode(),
+    "prefixes.txt": lambda: b"JB2:" * (NEAR_CAP // 4),
+    "one-line.txt": lambda: b"JB2:1/2:ABCDEFGH:" + b"0" * NEAR_CAP,
+    "spaced.txt": lambda: b"JB2:1/2:ABCDEFGH:" + b" " * NEAR_CAP,
+    "nested.txt": lambda: b"JB2:1/1:ABCDEFGH:" * 500_000,
+    "wrong-print.txt": lambda: to_codes(attempt(KAY))[0].replace("JB2:1/", "JB2:2/").encode(),
+    "deep.keyed.yml": lambda: b"ticket: " + b"[" * 400_000,
+    "indent.keyed.yml": lambda: b"".join(b" " * at + b"a:\n" for at in range(1_000)),
+    "anchors.keyed.yml": lambda: b"a: &a [x,x]\nb: &b [*a,*a]\nc: &c [*b,*b]\nticket: *c\n",
+    "scalar.keyed.yml": lambda: b'ticket: "' + b"x" * 900_000 + b'"',
+    "rows.keyed.yml": lambda: b"ticket: x\nanswers:\n" + b"".join(b"  q%d: A\n" % at for at in range(60_000)),
+    "digits.keyed.yml": lambda: b"ticket: " + b"9" * 900_000,
+    "surrogate.keyed.yml": lambda: b'ticket: "\\ud800"\n',
+    "cap.keyed.yml": lambda: b"# " + b"x" * NEAR_CAP,
 }  # fmt: skip
 
 
@@ -137,7 +142,7 @@ def marked(inbox: Inbox) -> tuple[dict[str, list[str]], float, str]:
 
 @pytest.mark.parametrize("name", HOSTILE)
 def test_a_hostile_file_is_told_within_a_second_and_hides_no_record(inbox: Inbox, name: str) -> None:
-    inbox.put(name, HOSTILE[name])
+    inbox.put(name, HOSTILE[name]())
     inbox.put("zz-robin.json", attempt(ROBIN))
     found, took, printed = marked(inbox)
     assert found.pop("zz-robin.json") == ["taken in"]
@@ -162,8 +167,8 @@ def test_a_file_of_a_hundred_megabytes_is_named_and_not_read(inbox: Inbox) -> No
 
 
 def test_all_of_it_at_once_is_told_in_a_table_and_leaves_the_sitting_small(inbox: Inbox) -> None:
-    for name, data in HOSTILE.items():
-        inbox.put(name, data)
+    for name, made in HOSTILE.items():
+        inbox.put(name, made())
     inbox.put("zz-robin.json", attempt(ROBIN))
     begun = time.process_time()
     result = CliRunner().invoke(main, ["mark", str(inbox.folder), "--sitting", str(inbox.path)])
