@@ -100,7 +100,7 @@ const CASES = {
   genuine: [certificateText(YARD), /Genuine record[^]*Self-recorded[^]*Not observed[^]*its signer is on the trust list[^]*Ines Okafor[^]*1042[^]*21\.5 of 24, must-pass 8 of 8[^]*Sam Reyes, assessor/, /Example|Assessor/],
   example: [certificateText(DEMO, WATCHED), /Example only[^]*Supervised[^]*Observed[^]*worth nothing at work[^]*Ines Okafor/, /Genuine|unchanged/],
   "unknown-signer": [certificateText(STRANGER), /Genuine, but signer unknown[^]*unknown here/, /its signer is on/],
-  "out-of-date": [certificateText(YARD, { retrainBy: "2026-05-31" }), /Out of date[^]*Do not let the work start[^]*31 May 2026/, /Genuine record/],
+  "out-of-date": [certificateText(YARD, { retrainBy: "2026-05-31" }), /Out of date[^]*Do not let the work start[^]*31\sMay\s2026/, /Genuine record/],
   altered: [certificateText(YARD).replace("Ines", "Anes"), /Altered[^]*not what was signed/, /Okafor|Self-recorded/],
   unreadable: ["{}", /No certificate found[^]*the PDF itself/, new RegExp(UNCHANGED)],
 };

@@ -175,7 +175,8 @@ const CheckingView = (() => {
 
     /** @param {VerdictFacts} verdict @param {any} subject */
     function facts(verdict, subject) {
-      const dates = `${day(verdict.certificate.validFrom.slice(0, 10))} – ${day(subject.retrainBy)}`;
+      // A line breaks between the two days, not within one.
+      const dates = [verdict.certificate.validFrom.slice(0, 10), subject.retrainBy].map((each) => day(each).replaceAll(" ", "\u00a0")).join(" – ");
       /** @type {[string, string][]} */
       const lines = [
         [Words.say("Name"), subject.name],
