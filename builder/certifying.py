@@ -7,6 +7,7 @@ not noted yet, and notes that instead of signing another.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
@@ -21,6 +22,7 @@ from journeybook.paper.code_picture import NoCodePicture
 from journeybook.paper.press import NotSet
 from journeybook.proof.certificate import Certificate, NotACertificate, write
 from journeybook.proof.certificate_code import to_code
+from journeybook.proof.certificate_shape import LONGEST_TEXT
 from journeybook.signing import is_demo
 from journeybook.sittings import sitting_file
 from journeybook.sittings.class_file import composed
@@ -33,6 +35,13 @@ class CodeTooLong(ValueError):  # noqa: N818 - what is wrong with it
 
 
 _UNPRINTABLE = (NotSet, NoCodePicture, CodeTooLong)
+_MEMBER = re.compile("“([A-Za-z]+)”")
+_WORDS = {
+    "name": "name", "person": "number", "employer": "name of the employer", "workplace": "workplace",
+    "identity": "way in which identity was checked", "trainer": "name of the trainer",
+    "assessor": "name of the assessor",
+}  # fmt: skip
+"""What people call the members that somebody typed."""
 _HOLD = 2.0
 """Seconds for which the sitting's lock is held at one go: reading and writing a large sitting for each single person
 would cost more than signing, and whoever else is at the sitting waits ten.
@@ -129,10 +138,7 @@ def _issued(line: Line, claim: Claim, sitting: Sitting, place: Place, stem: str,
     try:
         record = write(certificate, desk.private)
     except NotACertificate as error:
-        return replace(line, reasons=(Shortfall(
-            why=f"What is known of this person does not fit a certificate. {error.detail}",
-            mend="Correct that text where it was written, and hold the check again under the right one.",
-        ),))  # fmt: skip
+        return replace(line, reasons=(_does_not_fit(error),))
     stem = free_stem(desk.folder, stem)
     there = Held(certificate=certificate, record=record, stem=stem, has_record=False, has_paper=False)
     # The paper is set before anything is written: what cannot be printed is not signed and left lying about either.
@@ -143,6 +149,18 @@ def _issued(line: Line, claim: Claim, sitting: Sitting, place: Place, stem: str,
             why=str(error), mend="Shorten what is too long, or issue a record alone with --record-only."
         ),))  # fmt: skip
     return _with_files(replace(line, outcome=ISSUED), there, desk, paper)
+
+
+def _does_not_fit(error: NotACertificate) -> Shortfall:
+    named = _MEMBER.search(error.detail)
+    word = _WORDS.get(named[1]) if named else None
+    return Shortfall(
+        why=f"What is known of this person does not fit a certificate. {error.detail}"
+        if word is None
+        else f"The {word} does not fit a certificate: it is empty, or has more than {LONGEST_TEXT} characters, or one "
+        "that cannot be seen, such as one that turns the writing around.",
+        mend="Correct it where it was written, and hold the check again under the right one.",
+    )
 
 
 def _certificate(claim: Claim, sitting: Sitting, place: Place, desk: Desk) -> Certificate:

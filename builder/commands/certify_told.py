@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import textwrap
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
@@ -13,7 +14,8 @@ if TYPE_CHECKING:
     from journeybook.certifying_desk import Line
     from journeybook.proof.certificate import Certificate
 
-_WIDTH = 16
+_INDENT = " " * 16
+_WIDTH = 100
 
 
 def as_words(lines: Sequence[Line], *, demo: bool) -> str:
@@ -33,20 +35,30 @@ def _order(entry: tuple[str, int]) -> int:
 
 def _rows(line: Line) -> Iterator[str]:
     who = f"{visible(line.name)} ({visible(line.person)})"
-    yield f"{line.outcome.capitalize():<{_WIDTH}}{who}" + (f", {visible(line.ticket)}" if line.ticket else "")
-    below = " " * _WIDTH
+    ticket = f", {visible(line.ticket)}" if line.ticket else ""
+    yield f"{line.outcome.capitalize():<{len(_INDENT)}}{who}{ticket}"
     if line.file:
-        yield below + visible(line.file)
+        yield _INDENT + visible(line.file)
     if line.certificate is not None:
-        yield below + _strengths(line.certificate)
-    mends: list[str] = []
+        yield _INDENT + _strengths(line.certificate)
     for reason in line.reasons:
-        yield below + visible(reason.why)
-        mends += [] if reason.mend in mends else [reason.mend]
-    for mend in mends:
-        yield f"{below}> {visible(mend)}"
+        yield _below(reason.why)
+    for mend in dict.fromkeys(reason.mend for reason in line.reasons):
+        yield _below(mend, "> ")
     for note in line.notes:
-        yield below + visible(note)
+        yield _below(note)
+
+
+def _below(text: str, mark: str = "") -> str:
+    """A sentence below the name, broken where it is long; what is to be typed stays whole words."""
+    return textwrap.fill(
+        visible(text),
+        _WIDTH,
+        initial_indent=_INDENT + mark,
+        subsequent_indent=_INDENT + " " * len(mark),
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
 
 
 def _strengths(certificate: Certificate) -> str:

@@ -370,10 +370,25 @@ def test_a_name_is_a_safe_file_on_every_system_and_stays_whole_on_the_certificat
 
 def test_a_name_that_turns_the_writing_around_is_refused_in_words(shop: Shop) -> None:
     shop.seat(shop.sat(shop.place(1, "Robin \u202enwodhsA")))
-    result = shop.certify()
-    assert result.exit_code == 1
-    assert "does not fit a certificate. Its “name” is not of the shape" in result.output
+    line = one(shop)
+    assert line["outcome"] == "not issued"
+    assert line["reasons"][0]["why"].startswith("The name does not fit a certificate: ")
     assert list(shop.into.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({"trainer": "\u2066A. Fenwright"}, "The name of the trainer does not fit"),
+        ({"trained": None, "title": "x"}, ""),
+    ],
+)
+def test_what_else_was_typed_is_named_in_the_words_of_people(
+    shop: Shop, changes: dict[str, Any], told: str
+) -> None:
+    shop.seat(shop.sat(shop.place(1)), **changes)
+    line = one(shop)
+    assert [reason["why"][: len(told)] for reason in line["reasons"]] == ([told] if told else [])
 
 
 def test_two_people_whose_files_would_be_called_the_same_get_one_each(shop: Shop) -> None:
