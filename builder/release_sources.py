@@ -23,6 +23,8 @@ from journeybook.project import Project
 NAME = "sources.zip"
 SIZE_CAP = 256 << 20
 """Bytes of all files unpacked: more than any course is, and less than would fill a disk."""
+_COURSES, _QUIZZES = "course_src", "quizzes"
+"""The folders inside, whatever the project calls its own."""
 _EARLIEST = (1980, 1, 1, 0, 0, 0)
 """The first moment that a zip can state; the same files then give the same bytes."""
 
@@ -41,8 +43,8 @@ def pack(project: Project, course: str) -> bytes:
     """Return the files of a course and of its questions as a zip. Raises OSError."""
     file = io.BytesIO()
     with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as packed:
-        for top in (project.courses_dir, project.quizzes_dir):
-            folder = project.root / top / course
+        for top, where in ((_COURSES, project.courses_dir), (_QUIZZES, project.quizzes_dir)):
+            folder = project.root / where / course
             for path in sorted(folder.rglob("*")):
                 inside = path.relative_to(folder)
                 if path.is_file() and not _left_out(inside.as_posix()):
@@ -127,4 +129,4 @@ def _unpacked(data: bytes, project: Project) -> Iterator[Project]:
             there = Path(folder, *name.parts)
             there.parent.mkdir(parents=True, exist_ok=True)
             there.write_bytes(packed.read(entry))
-        yield replace(project, root=Path(folder), trust="")
+        yield replace(project, root=Path(folder), courses_dir=_COURSES, quizzes_dir=_QUIZZES, trust="")

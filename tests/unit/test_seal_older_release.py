@@ -133,3 +133,33 @@ def test_no_release_and_nothing_hidden_stands_in_the_zip(tmp_path: Path) -> None
     assert all(name.startswith(("course_src/pillar-drill/", "quizzes/pillar-drill/")) for name in names)
     assert not [name for name in names if "releases" in name or "/." in name]
     assert "quizzes/pillar-drill/competence-check.yml" in names
+
+
+def test_folders_of_other_names_are_no_hindrance(tmp_path: Path) -> None:
+    yard = Yard(tmp_path)
+    (yard.root / "course_src").rename(yard.root / "lessons")
+    (yard.root / "quizzes").rename(yard.root / "questions")
+    text = yard.config.read_text(encoding="utf-8").replace("docs_dir: course_src", "docs_dir: lessons")
+    yard.config.write_text(text + "      quizzes: questions\n", encoding="utf-8")
+    yard.course = yard.root / "lessons" / "pillar-drill"
+    yard.release()
+    yard.change("For everyone who drills", "For all who drill")
+    assert yard.seal("--version", "1.0").exit_code == 0
+    assert sitting_file.read(yard.out / "class.sitting.json").digest == digest(yard)
+
+
+def test_what_comes_back_from_an_older_release_is_marked_by_it(yard: Yard) -> None:
+    """The whole way: sealed by version, handed in, taken in, while the course says something else."""
+    assert yard.seal("--version", "1.0").exit_code == 0
+    private = yard.out / "class.sitting.json"
+    robin = sitting_file.read(private).people[0]
+    paper = yard.run("from-paper", private, robin.ticket)
+    assert paper.exit_code == 0, paper.output
+    keyed = yard.out / f"{robin.ticket}.keyed.yml"
+    keyed.write_text(
+        keyed.read_text(encoding="utf-8").replace('keyed-by: ""', 'keyed-by: "A. Fenwright"'),
+        encoding="utf-8",
+    )
+    result = yard.run("mark", keyed, "--sitting", private)
+    assert "Taken in      Robin Ashdown" in result.output, result.output
+    assert result.exit_code == 0
