@@ -34,6 +34,8 @@ def sitting_of(path: Path) -> Sitting:
         return sitting_file.read(path)
     except SittingRefused as refused:
         raise said(refused) from refused
+    except OSError as refused:
+        raise click.ClickException(f"{path} cannot be read: {refused.strerror}.") from refused
 
 
 def seat_of(sitting: Sitting, given: str) -> Place:

@@ -14,6 +14,7 @@ from journeybook.remarking import remark_file
 from journeybook.sittings.arrivals import arrivals
 from journeybook.sittings.inbox import NEEDS_SOMEBODY, take_in
 from journeybook.sittings.sitting import SittingRefused
+from journeybook.sittings.sitting_file import lock_of
 from journeybook.trust_setting import trust_of
 
 
@@ -75,13 +76,13 @@ def _take_in(
     as_json: bool,
 ) -> None:
     project = project_of(context, config_file)
-    # A folder may hold the sitting's own file, and what it was made from; neither came back.
+    # A folder may hold the sitting's own file and its lock; neither came back.
     own = [path.resolve() for path in sittings]
     if len(set(own)) != len(own):
         raise click.UsageError("The same sitting is named twice.", context)
     try:
         lines = take_in(
-            arrivals(files),
+            arrivals(files, but=[*own, *(lock_of(path) for path in own)]),
             sittings,
             received=datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),
             course_of=course_finder(project),
@@ -89,6 +90,11 @@ def _take_in(
         )
     except SittingRefused as refused:
         raise said(refused) from refused
+    except OSError as refused:
+        raise click.ClickException(
+            f"{refused.filename or 'The file of the sitting'}: {refused.strerror}. Nothing that came back is lost: "
+            "mend it and begin again."
+        ) from refused
     click.echo(told_as_data(lines) if as_json else table(lines), nl=False)
     context.exit(1 if any(line.outcome in NEEDS_SOMEBODY for line in lines) else 0)
 

@@ -75,6 +75,10 @@ def vouch(context: click.Context, sitting_path: Path, by: str, on: object, list_
             )
         except SittingRefused as refused:
             raise said(refused) from refused
+        except OSError as refused:
+            raise click.ClickException(
+                f"{sitting_path} cannot be changed: {refused.strerror}. {count} vouched for before it stay so."
+            ) from refused
         count += 1
     click.echo(
         f"Vouched for {count} {'record' if count == 1 else 'records'}"

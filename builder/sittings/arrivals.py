@@ -29,9 +29,12 @@ class Arrival:
     """Why it was not read; empty where it was."""
 
 
-def arrivals(paths: Iterable[Path]) -> Iterator[Arrival]:
-    """Yield every file of ``paths``, each once; folders are gone through in the order of their names."""
-    seen: set[tuple[int, int]] = set()
+def arrivals(paths: Iterable[Path], *, but: Iterable[Path] = ()) -> Iterator[Arrival]:
+    """Yield every file of ``paths``, each once; folders are gone through in the order of their names.
+
+    ``but``: files that lie there and did not come, such as that of the sitting itself.
+    """
+    seen = {(facts.st_dev, facts.st_ino) for facts in (path.stat() for path in but if path.exists())}
     for path in paths:
         if path.is_dir():
             for file, name, why in _in_folder(path, "", 0):

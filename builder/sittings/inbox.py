@@ -151,6 +151,8 @@ def _looked_at(arrival: Arrival, say_of_certificate: SayOfCertificate) -> Iterat
         yield Told(source=name, outcome="no record", what="PDF", why=say_of_certificate(data))
     elif name.endswith(keyed.ENDING):
         yield _Record(data=data, source=name, way="keyed", what="keyed answers")
+    elif data[:15].lower() == b"<!doctype html>" and b'id="sealed"' in data:
+        yield Told(source=name, outcome="no record", what="page", why="It is the room's page of a sitting.")
     elif PREFIX.encode() in data:
         yield from _in_codes(name, data)
     elif data.lstrip()[:1] == b"{":

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-from journeybook.sittings.sitting import Received, SetAside, Sitting, SittingRefused
+from journeybook.sittings.sitting import Received, SetAside, Sitting, SittingRefused, place_or_refuse
 
 
 def with_set_aside(
@@ -16,13 +16,7 @@ def with_set_aside(
     Whoever of the class did answer has one attempt more behind them. Refused for a person's own attempt, which counts
     however it went, and once a certificate stands on it.
     """
-    place = sitting.place(ticket)
-    if place is None:
-        raise SittingRefused(
-            "H002",
-            f"No place of this sitting has the ticket {ticket[:40]}.",
-            "Compare the ticket with the class sheet, letter by letter.",
-        )
+    place = place_or_refuse(sitting, ticket)
     if place.attempt is None or place.attempt.fingerprint != print_of_it:
         raise SittingRefused(
             "H011",

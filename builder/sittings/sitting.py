@@ -254,7 +254,7 @@ def with_observation(sitting: Sitting, ticket: str, data: bytes, *, received: st
     person or course.
     """
     record = observations.read(data)
-    place = _place_or_refuse(sitting, ticket)
+    place = place_or_refuse(sitting, ticket)
     if (record.person.id, record.person.name) != (place.id, place.name):
         raise SittingRefused(
             "H003",
@@ -278,7 +278,7 @@ def with_observation(sitting: Sitting, ticket: str, data: bytes, *, received: st
 
 def vouched(sitting: Sitting, ticket: str, *, by: str, on: date, identity: str) -> Sitting:
     """Note that somebody confirms the attempt's fingerprint and the person; refused without an attempt."""
-    place = _place_or_refuse(sitting, ticket)
+    place = place_or_refuse(sitting, ticket)
     if place.attempt is None:
         raise SittingRefused(
             "H004",
@@ -291,7 +291,7 @@ def vouched(sitting: Sitting, ticket: str, *, by: str, on: date, identity: str) 
 
 def countersigned(sitting: Sitting, ticket: str, print_of_it: str, *, by: str, on: date) -> Sitting:
     """Note that the paper of an observation with this fingerprint is signed."""
-    place = _place_or_refuse(sitting, ticket)
+    place = place_or_refuse(sitting, ticket)
     if not any(held.fingerprint == print_of_it for held in place.observations):
         raise SittingRefused(
             "H004",
@@ -308,11 +308,12 @@ def countersigned(sitting: Sitting, ticket: str, print_of_it: str, *, by: str, o
 
 def with_certificate(sitting: Sitting, ticket: str, issued: CertificateIssued) -> Sitting:
     """Note the certificate that was issued for a place."""
-    _place_or_refuse(sitting, ticket)
+    place_or_refuse(sitting, ticket)
     return _with_place(sitting, ticket, lambda one: replace(one, certificate=issued))
 
 
-def _place_or_refuse(sitting: Sitting, ticket: str) -> Place:
+def place_or_refuse(sitting: Sitting, ticket: str) -> Place:
+    """Return the place of a ticket; raises SittingRefused where there is none."""
     place = sitting.place(ticket)
     if place is None:
         raise SittingRefused(
@@ -332,6 +333,6 @@ def _with_place(sitting: Sitting, ticket: str, step: Callable[[Place], Place]) -
 
 __all__ = [
     "ALPHABET", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld", "Place", "Received",
-    "Refused", "SetAside", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "vouched", "why_not",
-    "with_attempt", "with_certificate", "with_observation",
+    "Refused", "SetAside", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "place_or_refuse",
+    "vouched", "why_not", "with_attempt", "with_certificate", "with_observation",
 ]  # fmt: skip

@@ -38,13 +38,18 @@ from journeybook.sittings.sitting_format import FORMAT, SIZE_CAP, from_bytes, to
 __all__ = [
     "ALPHABET", "FORMAT", "SIZE_CAP", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld",
     "Place", "Received", "Refused", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "create",
-    "from_bytes", "read", "to_bytes", "update", "vouched", "why_not", "with_attempt", "with_certificate",
+    "from_bytes", "lock_of", "read", "to_bytes", "update", "vouched", "why_not", "with_attempt", "with_certificate",
     "with_observation", "write",
 ]  # fmt: skip
 
 PATIENCE = 10.0
 """Seconds for which a command waits while another one is at the file."""
 _BETWEEN = 0.05
+
+
+def lock_of(path: Path) -> Path:
+    """Return the file whose lock is that of a sitting's file; it stays there, empty."""
+    return path.with_name(path.name + ".lock")
 
 
 def read(path: Path) -> Sitting:
@@ -99,7 +104,7 @@ def _write(path: Path, sitting: Sitting) -> None:
 @contextmanager
 def _locked(path: Path) -> Iterator[None]:
     """Hold the lock that belongs to a file. The system takes it back when a process dies, so none is left behind."""
-    with path.with_name(path.name + ".lock").open("ab") as file:
+    with lock_of(path).open("ab") as file:
         until = time.monotonic() + PATIENCE
         while not _taken(file.fileno()):
             if time.monotonic() > until:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import errno
 import json
+import os
 from pathlib import Path
 
 import pytest
-from class_of_three import KAY, ROBIN, STAMP, Inbox, attempt
+from class_of_three import COURSE, KAY, ROBIN, STAMP, Inbox, attempt
 from click.testing import CliRunner, Result
 
 from journeybook.cli import main
+from journeybook.commands import mark as mark_command
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.sittings import sitting_file
 from journeybook.sittings.sitting import with_attempt
@@ -135,3 +138,45 @@ def test_an_empty_keyed_file_needs_the_course_here(inbox: Inbox) -> None:
     result = run("from-paper", str(inbox.path), ROBIN)
     assert result.exit_code == 1
     assert "is not here" in result.output
+
+
+def test_the_folder_of_the_sitting_itself_may_be_named(inbox: Inbox) -> None:
+    folder = inbox.path.parent
+    (folder / "class.html").write_text(
+        '<!doctype html>\n<script id="sealed">{}</script><script>`JB2:${x}`</script>', encoding="utf-8"
+    )
+    result = run("mark", str(folder), "--sitting", str(inbox.path))
+    assert result.exit_code == 0, result.output
+    assert "class.html: It is the room's page of a sitting." in result.output
+    assert "In all: 1 already held, 1 no record." in result.output
+
+
+@pytest.mark.parametrize("command", ["mark", "vouch", "set-aside"])
+def test_a_disk_without_room_is_a_sentence_and_loses_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, command: str
+) -> None:
+    made = Inbox(tmp_path)
+    made.put("robin.json", attempt(ROBIN))
+    if command != "mark":
+        made.take_in()
+    before = made.path.read_bytes()
+
+    def full(_: int) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr(os, "fsync", full)
+    by = ("--by", "T. Marrable")
+    words = {
+        "mark": ("mark", str(made.folder), "--sitting", str(made.path)),
+        "vouch": ("vouch", str(made.path), *by, "--on", "2026-12-02"),
+        "set-aside": ("set-aside", str(made.path), ROBIN, *by, "--why", "A trial."),
+    }
+    monkeypatch.setattr(mark_command, "course_finder", lambda _: lambda _: COURSE)
+    result = run(*words[command], typed="y\ny\n")
+    assert result.exit_code == 1
+    assert isinstance(result.exception, SystemExit)
+    assert "No space left on device" in result.output
+    assert [made.path.read_bytes(), sorted(path.name for path in tmp_path.glob("*.unfinished"))] == [
+        before,
+        [],
+    ]
