@@ -18,7 +18,7 @@ const kindOf = async (text, list, today = TODAY) => (await Verdict.of(bytes(text
 function recordOf(each) {
   if (each.base64 !== undefined) return new Uint8Array(Buffer.from(each.base64, 'base64'));
   if (each.record !== undefined) return bytes(each.record);
-  return bytes(each.edits.reduce((/** @type {string} */ text, [from, to]) => text.replace(from, () => to), VERDICTS.records[each.of]));
+  return bytes(each.edits.reduce((/** @type {string} */ text, /** @type {[string, string]} */ [from, to]) => text.replace(from, () => to), VERDICTS.records[each.of]));
 }
 
 describe(`verdicts.json: ${VERDICTS.about}`, () => {
