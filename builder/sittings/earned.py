@@ -4,7 +4,7 @@ Nothing is taken from an earlier marking: the attempt is marked again from its r
 held against the course again. Whether the course is a release, and who signs, is for others to decide.
 
 1. Only an attempt that is in order, belongs to the place and has passed earns anything.
-2. The check is *supervised* only where somebody has vouched for the person and the fingerprint.
+2. The check is *supervised* only where somebody else has vouched for the person and the fingerprint.
 3. The practical is *observed* only where of every practical of the course the last countersigned observation says
    competent. Anything less leaves the knowledge check, and is said.
 4. Training is due again so many months after the earlier of the check's day and the oldest observation that counts
@@ -21,6 +21,7 @@ from typing import Any
 from journeybook.marking import attempt as attempts
 from journeybook.marking.canonical import NotCanonical
 from journeybook.marking.fingerprint import fingerprint
+from journeybook.sittings.class_file import composed
 from journeybook.sittings.inbox import Course
 from journeybook.sittings.months import months_later
 from journeybook.sittings.practicals_seen import PracticalSeen, practicals_seen
@@ -110,6 +111,12 @@ def earned(
             why="Nobody has vouched that this person sat the check.",
             mend="Compare the signed class sheet with `journeybook vouch`; or add --self-recorded, and the "
             "certificate says that nobody confirmed who answered.",
+        ))  # fmt: skip
+    if place.vouched is not None and composed(place.vouched.by).casefold() == composed(place.name).casefold():
+        reasons = (*reasons, Shortfall(
+            why=f"{place.name} has vouched for {place.name}, and nobody vouches for themselves.",
+            mend="Let somebody else compare the class sheet with `journeybook vouch`; of two people of one name, give "
+            "the one who vouches a first name or a second.",
         ))  # fmt: skip
     if sitting.held_on > latest:
         reasons = (*reasons, Shortfall(

@@ -16,6 +16,7 @@ from journeybook.marking import observation as observations
 from journeybook.marking.canonical import NotCanonical
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observed import misfits
+from journeybook.sittings.class_file import composed
 from journeybook.sittings.sitting import ObservationHeld
 
 
@@ -75,6 +76,13 @@ def _seen(
             doubts.append(
                 f"The observation {each.fingerprint} is dated {record.held_on}, which is still to come."
             )
+        elif _same_name(record.assessor.name, record.person.name):
+            doubts.append(f"The observation {each.fingerprint} is by the very person who was observed.")
+        elif each.countersigned is not None and each.countersigned.on < record.held_on:
+            doubts.append(
+                f"The observation {each.fingerprint} of {record.held_on} is said to be countersigned on "
+                f"{each.countersigned.on}, before it was made."
+            )
         elif each.countersigned is None:
             doubts.append(
                 f"Nobody has confirmed that the paper of the observation {each.fingerprint} is signed; "
@@ -95,9 +103,13 @@ def _seen(
         title=title,
         why="",
         day=record.held_on,
-        assessor=" ".join(record.assessor.name.split()),
+        assessor=composed(record.assessor.name),
         fingerprint=last.fingerprint,
     )
+
+
+def _same_name(one: str, other: str) -> bool:
+    return composed(one).casefold() == composed(other).casefold()
 
 
 def _read(held: ObservationHeld) -> observations.Observation | None:

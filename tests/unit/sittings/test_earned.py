@@ -139,7 +139,7 @@ def test_training_is_due_again_counted_from_the_older_proof() -> None:
     claim = of(seated()).claim
     assert claim is not None
     assert claim.retrain_by == date(2027, 11, 20)
-    later = of(seated(observations=(held(observation(held_on=date(2026, 12, 3))),))).claim
+    later = of(seated(observations=(held(observation(held_on=date(2026, 12, 2))),))).claim
     assert later is not None
     assert later.retrain_by == date(2027, 12, 2)
 
@@ -192,6 +192,14 @@ def test_who_was_not_vouched_for_has_passed_and_gets_none() -> None:
     assert "--self-recorded" in result.reasons[0].mend
 
 
+@pytest.mark.parametrize("by", ["Kay Ferriby", "kay  ferriby"])
+def test_nobody_vouches_for_themselves(by: str) -> None:
+    result = of(seated(vouched=replace(VOUCHED, by=by)))
+    assert (result.passed, why(result)) == (
+        True, ["Kay Ferriby has vouched for Kay Ferriby, and nobody vouches for themselves."],
+    )  # fmt: skip
+
+
 def test_unless_a_self_recorded_one_was_asked_for() -> None:
     claim = of(seated(vouched=None, observations=()), self_recorded=True).claim
     assert claim is not None
@@ -240,6 +248,14 @@ def test_names_that_do_not_fit_a_certificate_are_a_reason() -> None:
             "Not yet competent on 2026-11-20, says T. Marrable.",
         ),
         ((held(observation(held_on=date(2026, 12, 4))),), "dated 2026-12-04, which is still to come"),
+        (
+            (held(observation(held_on=date(2026, 12, 3))),),
+            "of 2026-12-03 is said to be countersigned on 2026-12-02, before it was made.",
+        ),
+        (
+            (held(observation(assessor=Observer(name="kay  FERRIBY", role="", basis=""))),),
+            "is by the very person who was observed.",
+        ),
         ((held(observation(safety=(False,))),), "cannot stand: Not every safety condition"),
         ((held(observation(stopped=True)),), "cannot stand: The practical was ended"),
         (
