@@ -20,7 +20,9 @@ from journeybook.paper.press import SIZES, Attachment, NotSet, press
 __all__ = ["CertificateSheet", "certificate_pdf"]
 
 MODULE = 0.42
-"""Millimetres of a side of a square of the code; a camera of a phone needs 0.4."""
+"""Millimetres of a side of a square of the code, at least; a camera of a phone needs 0.4."""
+SIDE = 40.0
+"""Millimetres of a side of a small code: its squares grow, since the words beside it need the room in any case."""
 RECORD = "record.json"
 MEDIA_TYPE = "application/vc"
 """Of a credential (VC Data Model 2.0, C.2)."""
@@ -42,7 +44,10 @@ def certificate_pdf(
     words, _ = load_catalogue(sheet.tongue)
     picture = code_picture(code)
     data = sheet_data(sheet, words)
-    data |= {"paper": size, "code": {"side": round(picture.modules * MODULE, 2), "says": data["code-says"]}}
+    data |= {
+        "paper": size,
+        "code": {"side": round(max(picture.modules * MODULE, SIDE), 2), "says": data["code-says"]},
+    }
     try:
         return press(
             "certificate",

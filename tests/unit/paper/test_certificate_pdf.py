@@ -322,6 +322,29 @@ def test_twenty_outcomes_and_eight_observations_fit() -> None:
         assert "B7CE-4GUV-QX3F-7KLH" in printed(made(full, size))
 
 
+@PAPERS
+def test_a_short_course_fills_its_page_and_its_code_grows(size: str) -> None:
+    short = replace(
+        CHECK_ONLY,
+        title="Set the guard",
+        equipment="Pillar drill",
+        outcomes=CHECK_ONLY.outcomes[:2],
+        cautions=CHECK_ONLY.cautions[:1],
+        limits=("permission to work",),
+        practicals=(),
+        example=False,
+    )
+    pdf = certificate_pdf(short, RECORD, CODE[:300], MADE, size)
+    assert_well_set(pdf)
+    picture = rendered(pdf, 300)
+    [code] = zxingcpp.read_barcodes(picture)
+    assert code.text == CODE[:300]
+    side = (code.position.top_right.x - code.position.top_left.x) / 300 * 25.4
+    assert 32 < side < 40
+    # The foot of the page is not empty: the frame's lower line stands at 10 mm, the code just above it.
+    assert code.position.bottom_left.y > picture.height - (10 + 12) / 25.4 * 300
+
+
 def test_what_cannot_be_set_on_one_page_is_refused_in_a_sentence() -> None:
     with pytest.raises(NotSet) as refused:
         certificate_pdf(replace(OBSERVED, outcomes=("word " * 80,) * 30), RECORD, CODE, MADE)
