@@ -60,15 +60,30 @@ def test_the_page_opens_with_the_passphrase_told_and_holds_neither_it_nor_a_tick
     assert not any(place.ticket in page for place in sitting.people)
 
 
-def test_an_earlier_sitting_counts_the_attempt_and_spares_its_questions(yard: Yard) -> None:
+def hand_in(yard: Yard, private: Path) -> str:
+    """Robin hands in on paper, all left empty; returns the ticket."""
+    ticket = sitting_file.read(private).people[0].ticket
+    assert yard.run("from-paper", private, ticket).exit_code == 0
+    keyed = private.with_name(f"{ticket}.keyed.yml")
+    text = keyed.read_text(encoding="utf-8").replace('keyed-by: ""', 'keyed-by: "A. Fenwright"')
+    keyed.write_text(text, encoding="utf-8")
+    result = yard.run("mark", keyed, "--sitting", private)
+    assert result.exit_code == 0, result.output
+    return ticket
+
+
+def test_who_sat_earlier_is_counted_and_spared_the_same_questions(yard: Yard) -> None:
     assert yard.seal().exit_code == 0
     first = yard.out / "class.sitting.json"
+    hand_in(yard, first)
+    before = first.read_bytes()
     yard.class_file = yard.class_file.rename(yard.class_file.with_name("again.yml"))
     result = yard.seal("--earlier", first)
     assert result.exit_code == 0, result.output
-    # Nobody had handed in: nothing is counted.
-    again = sitting_file.read(yard.out / "again.sitting.json")
-    assert [place.attempt_number for place in again.people] == [1, 1]
+    robin, kay = sitting_file.read(yard.out / "again.sitting.json").people
+    assert (robin.attempt_number, len(robin.avoid)) == (2, 4)
+    assert (kay.attempt_number, kay.avoid) == (1, ())
+    assert first.read_bytes() == before
 
 
 @pytest.mark.parametrize(

@@ -5,10 +5,12 @@ from __future__ import annotations
 import hashlib
 import zipfile
 from pathlib import Path
+from typing import Any
 
 import pytest
 from course_to_release import Yard
 
+from journeybook import release_sources
 from journeybook.sittings import sitting_file
 
 
@@ -163,3 +165,19 @@ def test_what_comes_back_from_an_older_release_is_marked_by_it(yard: Yard) -> No
     result = yard.run("mark", keyed, "--sitting", private)
     assert "Taken in      Robin Ashdown" in result.output, result.output
     assert result.exit_code == 0
+
+
+def test_files_that_were_saved_while_it_was_released_are_not_kept_as_its_sources(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    yard = Yard(tmp_path)
+    packed = release_sources.pack
+
+    def saved_meanwhile(*given: Any) -> bytes:
+        yard.change("For everyone who drills", "For all who drill")
+        return packed(*given)
+
+    monkeypatch.setattr(release_sources, "pack", saved_meanwhile)
+    assert "Its files were changed meanwhile, so they are not kept beside it" in yard.release().output
+    assert not sources(yard).exists()
+    assert digest(yard)
