@@ -6,7 +6,8 @@ In this order, so that the graver thing is said:
 3. ``unknown-signer``: the list in use does not name the key, or there is no list;
 4. ``withdrawn``: the certificate or its key was taken back, whenever it was signed, because a thief can write any date;
    a key of the list that signed outside its days is unknown for that day;
-5. ``out-of-date``: the day is before the first or after the last;
+5. ``out-of-date``: the day is before the first or after the last. The first is a day of UTC, which is tomorrow
+   where it is still the evening before; so the day before it is taken for the first;
 6. ``example``: made to try things out, or with a key that is published;
 7. ``genuine``.
 Twin of ``site_overrides/js/pure/verdict.js``; tests/vectors/proof/verdicts.json holds both to this.
@@ -90,7 +91,7 @@ def _trusted(certificate: Certificate, trust: TrustList | None, today: date) -> 
     if key is None:
         return Verdict(kind="unknown-signer", certificate=certificate, key=None, withdrawn=None)
     kind: Kind = "genuine"
-    if not day <= today.isoformat() <= certificate.valid_until[:10]:
+    if today.toordinal() < date.fromisoformat(day).toordinal() - 1 or today > certificate.retrain_by:
         kind = "out-of-date"
     elif certificate.example or any(each.demo for each in known):
         kind = "example"

@@ -56,7 +56,9 @@ const Verdict = (() => {
       if (withdrawn) return { kind: 'withdrawn', key: key ?? lost ?? known[0], withdrawn };
     }
     if (!key) return { kind: 'unknown-signer', key: null, withdrawn: null };
-    if (today < day || today > certificate.validUntil.slice(0, 10)) return { kind: 'out-of-date', key, withdrawn: null };
+    // The first day is one of UTC, which is tomorrow where it is still the evening before.
+    const first = new Date(Date.parse(day) - 86_400_000).toISOString().slice(0, 10);
+    if (today < first || today > certificate.validUntil.slice(0, 10)) return { kind: 'out-of-date', key, withdrawn: null };
     const example = certificate.credentialSubject.example || known.some((each) => each.demo);
     return { kind: example ? 'example' : 'genuine', key, withdrawn: null };
   }

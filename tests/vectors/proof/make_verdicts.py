@@ -91,7 +91,15 @@ def _trusted() -> Iterator[Case]:
     yield _case("the last day", plain, "genuine", today="2027-03-01")
     yield _case("the day after the last", plain, "out-of-date", today="2027-03-02")
     yield _case("the first day", plain, "genuine", today="2026-03-02")
-    yield _case("the day before the first", plain, "out-of-date", today="2026-03-01")
+    yield _case("the day before the first, by UTC", plain, "genuine", today="2026-03-01")
+    yield _case("two days before the first", plain, "out-of-date", today="2026-02-28")
+    begins = signed({**PLAIN, "validFrom": "2028-03-01T00:30:00Z"})
+    for today, kind in (("2028-02-28", "out-of-date"), ("2028-02-29", "out-of-date")):
+        yield _case(
+            f"a certificate that ends before it begins, on {today}", begins, kind, trust="always", today=today
+        )
+    oldest = {**PLAIN, "validFrom": "0001-01-01T00:00:00Z"}
+    yield _case("the first day that there is", signed(oldest), "genuine", trust="always")
     yield _case("the last day of the key", by["spring"], "genuine")
     early = {**changed(PLAIN, FIRM), "validFrom": "2025-12-31T23:59:59Z"}
     yield _case("signed the day before the key's first", signed(early), "unknown-signer")

@@ -171,5 +171,6 @@ LISTS: dict[str, str] = {
             _listed(did(DEMO), until="2026-01-31", demo=True),
         ]
     ),
+    "always": _trust([_listed(did(FIRM), until="9999-12-31") | {"from": "0001-01-01"}]),
     "empty": _trust([]),
 }
