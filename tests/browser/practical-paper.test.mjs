@@ -82,6 +82,28 @@ test("a saved sheet prints filled in on two pages, with its fingerprint above th
   await context.close();
 });
 
+for (const path of PRACTICALS) {
+  test(`${path} with a note on every step is still two pages of A4, and every note is on them`, async () => {
+    const { page, context } = await freshPage(browser);
+    await open(page, fromFolder(path));
+    const notes = await page.evaluate(() => {
+      const each = (/** @type {string} */ selector) => /** @type {HTMLInputElement[]} */ ([...document.querySelectorAll(selector)]);
+      for (const box of [...each(".confirm-box input"), ...each('.marks [value="yes"]')]) box.click();
+      for (const [index, box] of [...each(".marks textarea"), ...each('[id$="-line-name"], [id$="-line-assessor"]')].entries()) {
+        box.value = box.tagName === "INPUT" ? "R. Tansley" : `Number ${index + 1}: asked what the sign means, then said it in own words.`;
+        box.dispatchEvent(new Event("input"));
+      }
+      each('.result-choice [value="competent"]')[0].click();
+      return each(".marks textarea").map((box) => box.value);
+    });
+    await saved(page, () => pressButton(page, "Save the record"));
+    const paper = await page.pdf({ format: "A4", preferCSSPageSize: false });
+    assert.ok(count(paper) <= 2, `${count(paper)} pages`);
+    for (const note of notes) assert.ok(text(paper).includes(flat(note)), note);
+    await context.close();
+  });
+}
+
 test("a sheet that was ended says so on paper, in the one-file edition too", async () => {
   const { page, context } = await freshPage(browser);
   await open(page, `${fromFolder(ONE_FILE)}#${SLUG}`);

@@ -5,9 +5,12 @@ const PracticalPaper = (() => {
   /** The columns of a step, in their order. */
   const COLUMNS = ["yes", "no", "not-seen", "prompted"];
 
+  /** From so many characters of notes on, the sheet is set closer, so that it still comes out on two pages. */
+  const MANY = 200;
+
   /** @param {HTMLElement} root */
   function empty(root) {
-    root.classList.remove("filled-in");
+    root.classList.remove("filled-in", "filled-close");
     for (const each of Dom.all(root, ".paper-said, .paper-record")) each.remove();
     for (const each of Dom.all(root, ".tick-box.is-ticked")) each.classList.remove("is-ticked");
     for (const each of Dom.all(root, "[data-blank] .blank-line, .again-person")) each.textContent = "";
@@ -20,6 +23,7 @@ const PracticalPaper = (() => {
   function fill(root, slug, record, fingerprint, written) {
     empty(root);
     root.classList.add("filled-in");
+    root.classList.toggle("filled-close", [record, ...record.steps].reduce((sum, each) => sum + each.note.length, 0) > MANY);
     const { person, assessor, second } = record;
     const lines = {
       person: listed(person.name, person.id), workplace: person.workplace, unit: record.unit,

@@ -109,8 +109,7 @@ const PracticalSteps = (() => {
           note.setAttribute("aria-expanded", "true");
         }
         line.classList.toggle("is-marked", step.seen !== "");
-        word.textContent = isCritical && step.seen !== "" && !Observed.isShown({ id, ...step })
-          ? Words.say("Critical, and not shown without help: not yet competent.") : "";
+        word.textContent = isCritical && step.seen !== "" && !Observed.isShown({ id, ...step }) ? missedWords(step.seen) : "";
       },
       /** A fresh sheet has its notes shut. */
       shut() {
@@ -118,6 +117,12 @@ const PracticalSteps = (() => {
         note.setAttribute("aria-expanded", "false");
       },
     };
+  }
+
+  /** What a critical step that was not shown comes to; one that was not seen is no fault of anybody's. @param {string} seen */
+  function missedWords(seen) {
+    if (seen === "not-seen") return Words.say("Critical, and not seen: it is shown on another day. Until then not yet competent.");
+    return seen === "no" ? Words.say("Critical, and not shown: not yet competent.") : Words.say("Critical, and a hint was needed: not yet competent.");
   }
 
   return { conditions, make };
