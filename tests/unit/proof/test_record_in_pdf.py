@@ -106,9 +106,9 @@ def filled(piece: bytes) -> bytes:
     ids=["stream", "endstrea", "empty streams", "braces", "zlib heads", "bombs", "cut records", "s", "one"],
 )
 def test_a_hostile_pdf_is_done_with_in_a_second(data: bytes) -> None:
-    began = time.perf_counter()
+    began = time.process_time()
     assert find(data) is None
-    assert time.perf_counter() - began < 1
+    assert time.process_time() - began < 1
 
 
 def test_more_streams_than_a_certificate_has_are_not_opened() -> None:
