@@ -37,9 +37,9 @@ export async function pressButton(page, words) {
   await button.click();
 }
 
-/** @param {Page} page @param {Record<string, string>} [names] */
-export async function writeNames(page, names = NAMES) {
-  for (const [name, text] of Object.entries(names)) await page.type(`#${SLUG}-line-${name}`, text);
+/** @param {Page} page @param {Record<string, string>} [names] @param {string} [slug] of another practical than the first */
+export async function writeNames(page, names = NAMES, slug = SLUG) {
+  for (const [name, text] of Object.entries(names)) await page.type(`#${slug}-line-${name}`, text);
 }
 
 /** @param {Page} page */
