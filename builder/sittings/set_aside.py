@@ -35,6 +35,12 @@ def with_set_aside(
             f"The attempt is {place.name}'s own, and their own attempt counts.",
             "For another try make a new sitting, and name this one with --earlier.",
         )
+    if by in {each.name for each in sitting.people if each.id in (place.id, answered_by)}:
+        raise SittingRefused(
+            "H011",
+            f"{by} is the one whose attempt it is about.",
+            "Let the assessor or the trainer set it aside.",
+        )
     if answered_by and all(each.id != answered_by for each in sitting.people):
         raise SittingRefused(
             "H011",

@@ -133,6 +133,15 @@ def test_a_persons_own_attempt_is_never_set_aside(inbox: Inbox, more: tuple[str,
     assert inbox.path.read_bytes() == before
 
 
+@pytest.mark.parametrize("by", ["Robin Ashdown", "Kay Ferriby"])
+def test_neither_of_the_two_sets_it_aside(inbox: Inbox, by: str) -> None:
+    before = inbox.path.read_bytes()
+    result = run(inbox, "--answered-by", "0512", "--by", by)
+    assert result.exit_code == 1
+    assert result.output.startswith(f"Error: {by} is the one whose attempt it is about.")
+    assert inbox.path.read_bytes() == before
+
+
 @pytest.mark.parametrize(
     ("ticket", "why"),
     [
