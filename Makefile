@@ -41,6 +41,7 @@ bench: $(TEST_STAMP)
 	@$(BIN)/python benchmarks/load_time.py
 	@$(BIN)/python benchmarks/remark_time.py
 	@$(BIN)/python benchmarks/verify_time.py
+	@$(BIN)/python benchmarks/certify_time.py
 	@$(BIN)/python benchmarks/page_weight.py
 	@node benchmarks/first_view.mjs
 
