@@ -93,7 +93,7 @@ class Desk:
         """When and why a certificate, or the key that signed it, was withdrawn; None where neither was."""
         if self.trust is None:
             return None
-        lost = (key.withdrawn for key in self.trust.keys if key.did == certificate.issuer and key.withdrawn)
+        lost = (key.withdrawn for key in self.trust.keys_of(certificate.issuer) if key.withdrawn)
         return self.trust.withdrawal_of(certificate.id) or next(lost, None)
 
     def knows(self, certificate: Certificate) -> bool:
@@ -104,8 +104,8 @@ class Desk:
         """Holder and role of the key that signed a certificate; None where it is nobody's that is known here."""
         if certificate.issuer == self.plate.did:
             return self.plate.holder, self.plate.role
-        keys = () if self.trust is None else self.trust.keys
-        return next(((key.holder, key.role) for key in keys if key.did == certificate.issuer), None)
+        keys = () if self.trust is None else self.trust.keys_of(certificate.issuer)
+        return next(((key.holder, key.role) for key in keys), None)
 
     def earned(self, sitting: Sitting, place: Place) -> Earned:
         """What somebody has earned."""

@@ -29,7 +29,7 @@ def no_signing(
     """
     holder = plate.holder
     # A key may stand in the list more than once, as for two years; what is said against it holds for all of them.
-    listed = () if trust is None else tuple(key for key in trust.keys if key.did == plate.did)
+    listed = () if trust is None else trust.keys_of(plate.did)
     if trust is not None and not listed:
         yield NoSigning(
             why=f"The key of {holder} is not on the trust list {list_name}, so nobody could believe what it signs.",
@@ -71,7 +71,7 @@ def _out_of_days(whose: str, spans: Sequence[tuple[str, str]], today: date) -> I
 
 def is_demo(plate: KeyPlate, trust: TrustList | None) -> bool:
     """Return whether the key signs only what is marked as an example."""
-    return plate.demo or (trust is not None and any(key.demo for key in trust.keys if key.did == plate.did))
+    return plate.demo or (trust is not None and any(key.demo for key in trust.keys_of(plate.did)))
 
 
 def example_values(content: Mapping[str, Any]) -> list[str]:
