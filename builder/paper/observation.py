@@ -81,7 +81,7 @@ def _words(printed: CourseInPrint, practical: Practical) -> dict[str, str]:
         "note": say("Note"),
         "result": say("Result, in the assessor’s words"),
         "rule": say(
-            "A critical step that is “no” or “not seen” means not yet competent. "
+            "A critical step that is “no” or “not seen”, or that needed a hint, means not yet competent. "
             "It is practised and shown again another time."
         ),
         "competent": say("competent"),

@@ -53,6 +53,12 @@ def test_critical_steps_are_marked_in_words() -> None:
     assert whole.count("CRITICAL") == sum(step.critical for step in FIRST.steps)
 
 
+def test_the_rule_on_the_sheet_is_the_rule_of_the_record() -> None:
+    """A critical step that needed a hint keeps *competent* from standing: whoever has only the paper must know it."""
+    whole = " ".join(pages_of(observation_pdf(in_print(), FIRST, made=MADE)))
+    assert "that is “no” or “not seen”, or that needed a hint, means not yet competent" in whole
+
+
 def test_each_page_with_steps_repeats_the_heads_of_the_columns_and_a_line_for_the_name() -> None:
     pages = pages_of(observation_pdf(in_print(), FIRST, made=MADE))
     for page in pages:
