@@ -288,7 +288,7 @@ def test_a_release_that_finds_no_room_is_told_with_its_folder(
     def full(*_: object) -> None:
         raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
-    monkeypatch.setattr("journeybook.cli.freeze", full)
+    monkeypatch.setattr("journeybook.commands.release.freeze", full)
     result = run("release", "first-course")
     assert result.exit_code == 1
     said = f"Error: The release could not be written to {Path.cwd() / COURSE / 'releases'}: No space left on device.\n"
@@ -322,7 +322,7 @@ def test_a_first_course_that_finds_no_room_is_told_with_the_file(
         reason = f"[Errno 28] No space left on device: '{here / 'kit.yml'}' -> '{there / 'kit.yml'}'"
         raise shutil.Error([(str(here / "kit.yml"), str(there / "kit.yml"), reason)])
 
-    monkeypatch.setattr("journeybook.cli.shutil.copytree", full)
+    monkeypatch.setattr("journeybook.commands.new.shutil.copytree", full)
     result = run("new", "Zweiter Kurs ä")
     assert result.exit_code == 1
     assert result.output == (
