@@ -40,6 +40,7 @@ IN_FIREFOX_TOO = (
     "search.test.mjs",
     "search-keyboard.test.mjs",
     "sitting.test.mjs",
+    "whole-way.test.mjs",
 )
 """Run once more there. The others launch both browsers themselves, or need what only Chromium's driver can do:
 scripts switched off, printing, the accessibility tree."""
