@@ -45,16 +45,22 @@ class Seen(HTMLParser):
         super().__init__()
         self.texts: list[str] = []
         self._silent = 0
+        self._kept: str | None = None
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self._silent += tag in self.SILENT
+        # HTML's own word for what stays as it is in every language: a command to type.
+        if ("translate", "no") in attrs:
+            self._kept = tag
         self.texts += [value for name, value in attrs if name in self.SAID and value]
 
     def handle_endtag(self, tag: str) -> None:
         self._silent -= tag in self.SILENT
+        if tag == self._kept:
+            self._kept = None
 
     def handle_data(self, data: str) -> None:
-        if not self._silent and data.strip():
+        if not self._silent and self._kept is None and data.strip():
             self.texts.append(data)
 
 
