@@ -9,11 +9,10 @@ from pathlib import Path
 
 import click
 
-from journeybook.commands.project_option import project_of, say
+from journeybook.commands.project_option import project_with, say
 from journeybook.making import courses_of
 from journeybook.paper.imprint import CourseInPrint
 from journeybook.paper.press import SIZES, NoPress, NotSet
-from journeybook.source.near import nearest
 
 PAPER_SIZE = click.option(
     "--paper",
@@ -27,10 +26,7 @@ PAPER_SIZE = click.option(
 
 def course_in_print(context: click.Context, config_file: Path, course: str) -> CourseInPrint:
     """The course as it stands, released or a draft; says what has to be mended and ends the command otherwise."""
-    project = project_of(context, config_file)
-    if course not in project.courses:
-        near = " or ".join(nearest(course, project.courses) or project.courses)
-        raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
+    project = project_with(context, config_file, course)
     ready, problems = courses_of(replace(project, courses=(course,)))
     if not ready:
         say(problems, project.root)

@@ -14,6 +14,7 @@ from journeybook.mkdocs_adapter import read_project
 from journeybook.project import Project
 from journeybook.report import report
 from journeybook.settings import problems_of_settings
+from journeybook.source.near import nearest
 
 
 def project_of(context: click.Context, config_file: Path, *, as_json: bool = False) -> Project:
@@ -31,6 +32,15 @@ def project_of(context: click.Context, config_file: Path, *, as_json: bool = Fal
         raise click.ClickException(f"{config_file} cannot be used until that is mended.") from refused
     except MkDocsException as refused:
         raise click.ClickException(f"{config_file}: {refused}") from refused
+
+
+def project_with(context: click.Context, config_file: Path, course: str) -> Project:
+    """The project of a mkdocs.yml that names ``course``; ends the command with the nearest name otherwise."""
+    project = project_of(context, config_file)
+    if course not in project.courses:
+        near = " or ".join(nearest(course, project.courses) or project.courses)
+        raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
+    return project
 
 
 CONFIG = click.option(

@@ -8,11 +8,10 @@ from pathlib import Path
 
 import click
 
-from journeybook.commands.project_option import CONFIG, project_of, say
+from journeybook.commands.project_option import CONFIG, project_with, say
 from journeybook.making import courses_of
 from journeybook.marking.release import release as freeze
 from journeybook.release_sources import keep as keep_sources
-from journeybook.source.near import nearest
 
 
 @click.command()
@@ -21,10 +20,7 @@ from journeybook.source.near import nearest
 @click.pass_context
 def release(context: click.Context, course: str, config_file: Path) -> None:
     """Freeze this version of COURSE, so that its results can be marked for ever."""
-    project = project_of(context, config_file)
-    if course not in project.courses:
-        near = " or ".join(nearest(course, project.courses) or project.courses)
-        raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
+    project = project_with(context, config_file, course)
     # What is still to be mended in another course does not keep this one back.
     ready, problems = courses_of(replace(project, courses=(course,)))
     if not ready:

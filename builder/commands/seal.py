@@ -10,14 +10,13 @@ import click
 
 from journeybook.commands.came_back import said
 from journeybook.commands.course_to_seal import course_to_seal
-from journeybook.commands.project_option import CONFIG, project_of, say
+from journeybook.commands.project_option import CONFIG, project_with, say
 from journeybook.pages.course_pages import Ready
 from journeybook.project import Project
 from journeybook.sittings import sitting_file
 from journeybook.sittings.class_file import ClassFile, read_class_file
 from journeybook.sittings.private_place import refuse_place
 from journeybook.sittings.sitting import Sitting, SittingRefused
-from journeybook.source.near import nearest
 
 _CLASS_CAP = 1 << 20
 
@@ -63,10 +62,7 @@ def seal(
     config_file: Path,
 ) -> None:
     """Make a sitting of COURSE: one sealed page for the room, one private file for the employer."""
-    project = project_of(context, config_file)
-    if course not in project.courses:
-        near = " or ".join(nearest(course, project.courses) or project.courses)
-        raise click.BadParameter(f"{config_file} does not name the course {course!r}; it names {near}.")
+    project = project_with(context, config_file, course)
     people = _class_of(context, project, class_file)
     page, private = folder / f"{class_file.stem}.html", folder / f"{class_file.stem}.sitting.json"
     try:
