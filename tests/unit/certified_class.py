@@ -104,7 +104,7 @@ def make_key(path: Path, seed: int, *, demo: bool = False, until: date | None = 
 class Shop:
     """A folder with a site, keys, a trust list and a class."""
 
-    def __init__(self, folder: Path, *, example: bool = False) -> None:
+    def __init__(self, folder: Path, *, example: bool = False, sealed: bool = False) -> None:
         """Copy the course, release it, make the keys."""
         self._name(folder)
         for part in ("course_src", "quizzes"):
@@ -114,6 +114,11 @@ class Shop:
             kit.write_text(kit.read_text(encoding="utf-8").replace(", example: true", ""), encoding="utf-8")
         with (self.site / "course_src" / COURSE / "course.yml").open("a", encoding="utf-8") as file:
             file.write('approved: {by: "T. Marrable", on: 2026-11-20}\n')
+        if sealed:
+            with (self.site / "quizzes" / COURSE / "competence-check.yml").open(
+                "a", encoding="utf-8"
+            ) as file:
+                file.write("sealed: true\n")
         make_key(self.key, 41)
         make_key(self.demo, 42, demo=True)
         make_key(self.stranger, 43)

@@ -140,7 +140,7 @@ def test_who_has_not_passed_is_no_failure_of_the_command(shop: Shop) -> None:
     shop.seat(shop.sat(shop.place(1), answers={}))
     result = shop.certify(words=None)
     assert result.exit_code == 0
-    assert "Not yet passed: 0.000 of 4, and 80 % are needed." in result.output
+    assert "Not yet passed: 0 of 4, and 80 % are needed." in result.output
 
 
 def test_self_recorded_ones_are_issued_when_asked_for(shop: Shop) -> None:
@@ -402,6 +402,13 @@ def test_two_people_whose_files_would_be_called_the_same_get_one_each(shop: Shop
     again = json.loads(shop.certify("--json", "--record-only", words=None).stdout)
     assert [line["outcome"] for line in again] == ["already issued"] * 3
     assert [read(shop, line["file"]).person for line in again] == list(ids)
+
+
+def test_names_that_differ_in_capitals_alone_stay_apart_on_every_disk(shop: Shop) -> None:
+    shop.seat(*(shop.sat(replace(shop.place(at, "Robin"), id=id_)) for at, id_ in enumerate(("a1", "A1"))))
+    assert shop.certify("--record-only").exit_code == 0
+    names = [path.name for path in shop.into.iterdir()]
+    assert sorted(names) == [f"Robin-A1-{COURSE}-2.json", f"Robin-a1-{COURSE}.json"]
 
 
 def test_a_file_of_somebody_else_is_left_alone(shop: Shop) -> None:
@@ -770,6 +777,29 @@ def test_a_forged_file_in_the_folder_is_never_noted(shop: Shop) -> None:
     assert (second["outcome"], second["file"]) == ("issued", first["file"].replace(".json", "-2.json"))
 
 
+def test_the_certificate_of_another_attempt_of_the_same_person_is_not_taken_for_this_one(shop: Shop) -> None:
+    place = shop.place(1)
+    shop.seat(shop.sat(place))
+    first = one(shop, "--record-only")
+    shop.seat(shop.sat(replace(place, attempt_number=2), ended=f"{DAY}T00:25:00Z"))
+    second = one(shop, "--record-only")
+    assert (second["outcome"], second["file"]) == ("issued", first["file"].replace(".json", "-2.json"))
+    assert [read(shop, each["file"]).attempt for each in (first, second)] == [1, 2]
+
+
+def test_what_a_stranger_signed_is_not_taken_for_ours(shop: Shop) -> None:
+    place = shop.sat(shop.place(1))
+    trust = shop.config.read_text(encoding="utf-8")
+    shop.without_trust()
+    shop.seat(place)
+    theirs = one(shop, "--record-only", key=shop.stranger)
+    shop.config.write_text(trust, encoding="utf-8")
+    shop.seat(place)
+    ours = one(shop, "--record-only")
+    assert (ours["outcome"], ours["file"]) == ("issued", theirs["file"].replace(".json", "-2.json"))
+    assert kind(shop, (shop.into / ours["file"]).read_bytes()) == "genuine"
+
+
 # One attempt of the open check.
 
 
@@ -885,6 +915,18 @@ def test_the_observation_of_somebody_else_is_refused(shop: Shop) -> None:
     file.write_bytes(shop.observation(shop.place(2)))
     result = attempted(shop, "--observation", str(file), words=None)
     assert (result.exit_code, "is of Robin Ashdown 2 (0002)" in result.output) == (1, True)
+
+
+def test_an_attempt_of_a_sealed_check_belongs_to_its_sitting(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("journeybook.proof.key_file.COST", 2**6)
+    shop = Shop(tmp_path, sealed=True)
+    result = attempted(shop, words=None)
+    assert result.exit_code == 1
+    assert "is sealed, so its attempts belong to a sitting" in result.output
+    shop.seat(shop.sat(shop.place(1)))
+    assert shop.certify().exit_code == 0
 
 
 def test_a_card_without_a_name_is_refused(shop: Shop) -> None:
