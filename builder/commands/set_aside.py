@@ -9,6 +9,7 @@ import click
 
 from journeybook.commands.came_back import SITTING, said, seat_of, sitting_of
 from journeybook.diagnostics.excerpt import visible
+from journeybook.proof.key_plate import line_of
 from journeybook.sittings import sitting_file
 from journeybook.sittings.set_aside import with_set_aside
 from journeybook.sittings.sitting import Sitting, SittingRefused
@@ -36,10 +37,7 @@ def set_aside(
     It is kept whole, with who said so and why. The person's own attempt can be taken in afterwards.
     """
     sitting = sitting_of(sitting_path)
-    by, why = " ".join(by.split()), " ".join(why.split())
-    for name, text in (("--by", by), ("--why", why)):
-        if not text or len(text) > _LONGEST:
-            raise click.UsageError(f"{name} must be 1 to {_LONGEST} letters long.", context)
+    by, why = _line("--by", by), _line("--why", why)
     place = seat_of(sitting, ticket)
     if place.attempt is None:
         raise click.ClickException(
@@ -66,6 +64,13 @@ def set_aside(
     except OSError as refused:
         raise click.ClickException(f"{sitting_path} cannot be changed: {refused.strerror}.") from refused
     _tell(after, answered_by.strip(), sitting_path)
+
+
+def _line(option: str, text: str) -> str:
+    try:
+        return line_of(text, _LONGEST)
+    except ValueError as wrong:
+        raise click.UsageError(f"{option}: {wrong}") from wrong
 
 
 def _who(sitting: Sitting, answered_by: str) -> str:

@@ -14,11 +14,23 @@ import click
 from journeybook.commands.came_back import SITTING, said, sitting_of
 from journeybook.diagnostics.excerpt import visible
 from journeybook.marking import observation as observations
+from journeybook.proof.key_plate import line_of
 from journeybook.sittings import sitting_file
-from journeybook.sittings.sitting import Place, Received, Sitting, SittingRefused, countersigned, vouched
+from journeybook.sittings.class_file import same_name
+from journeybook.sittings.sitting import (
+    Countersigned,
+    Place,
+    Received,
+    Sitting,
+    SittingRefused,
+    Vouched,
+    countersigned,
+    vouched,
+)
 
 _COLUMNS = ("ticket", "fingerprint", "identity")
 _CSV_CAP = 1 << 20
+_NOT_ONESELF = "nobody vouches for themselves"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -54,13 +66,14 @@ def vouch(context: click.Context, sitting_path: Path, by: str, on: object, list_
     For an attempt it is asked as well whether somebody checked who the person was.
     """
     sitting = sitting_of(sitting_path)
-    if not by.strip():
-        raise click.UsageError("--by must say who vouches.", context)
+    try:
+        by = line_of(by)
+    except ValueError as wrong:
+        raise click.UsageError(f"--by must say who vouches. {wrong}", context) from wrong
     day = on.date() if hasattr(on, "date") else date.today()
     if day < sitting.held_on:
         raise click.ClickException(f"Nobody can vouch on {day} for what was held on {sitting.held_on}.")
-    by = " ".join(by.split())
-    steps = _from_list(sitting, list_path) if list_path else _asked(sitting)
+    steps = _from_list(sitting, list_path, by) if list_path else _asked(sitting, by)
     count = left = 0
     for place, print_of_it, is_observation in steps:
         if place is None:
@@ -98,10 +111,15 @@ def _step(now: Sitting, place: Place, print_of_it: str, is_observation: bool, by
     return vouched(now, place.ticket, by=by, on=day, identity=now.identity)
 
 
-def _asked(sitting: Sitting) -> Iterator[tuple[Place | None, str, bool]]:
+def _asked(sitting: Sitting, by: str) -> Iterator[tuple[Place | None, str, bool]]:
     """Ask at the terminal; no is the answer to a bare return."""
     for place in sitting.people:
-        if place.attempt is not None and place.vouched is None:
+        waits = _waits(place)
+        if waits and same_name(place.name, by):
+            click.echo(f"\n{visible(place.name)} ({visible(place.id)}): {_NOT_ONESELF}")
+            yield None, "", False
+            continue
+        if place.attempt is not None and _stands_not(place, place.vouched):
             click.echo(f"\n{visible(place.name)} ({visible(place.id)}), ticket {place.ticket}")
             click.echo(
                 f"  attempt {place.attempt.fingerprint}, came by {place.attempt.by_way_of} "
@@ -113,7 +131,7 @@ def _asked(sitting: Sitting) -> Iterator[tuple[Place | None, str, bool]]:
             )
             yield (place if known else None), place.attempt.fingerprint, False
         for held in place.observations:
-            if held.countersigned is None:
+            if _stands_not(place, held.countersigned):
                 seen = observations.read(held.text.encode())
                 click.echo(
                     f"\n{visible(place.name)}: observation “{visible(seen.practical)}” by {visible(seen.assessor.name)}"
@@ -125,6 +143,19 @@ def _asked(sitting: Sitting) -> Iterator[tuple[Place | None, str, bool]]:
                 yield (place if signed else None), held.fingerprint, True
 
 
+def _waits(place: Place) -> bool:
+    """Whether something of a place still waits for somebody's word."""
+    words = [] if place.attempt is None else [place.vouched]
+    return any(
+        _stands_not(place, word) for word in (*words, *(held.countersigned for held in place.observations))
+    )
+
+
+def _stands_not(place: Place, word: Vouched | Countersigned | None) -> bool:
+    """Whether no word is given, or only that of the very person, which counts for nothing."""
+    return word is None or same_name(place.name, word.by)
+
+
 def _question(attempt: Received) -> str:
     """What has to hold: answers on paper had no fingerprint before they were keyed."""
     if attempt.by_way_of == "keyed":
@@ -132,7 +163,7 @@ def _question(attempt: Received) -> str:
     return "Does the signed class sheet show this fingerprint?"
 
 
-def _from_list(sitting: Sitting, path: Path) -> Iterator[tuple[Place | None, str, bool]]:
+def _from_list(sitting: Sitting, path: Path, by: str) -> Iterator[tuple[Place | None, str, bool]]:
     for row in _rows(path):
         place = sitting.place(row.ticket)
         why = ""
@@ -141,6 +172,8 @@ def _from_list(sitting: Sitting, path: Path) -> Iterator[tuple[Place | None, str
             held[place.attempt.fingerprint] = False
         if place is None:
             why = f"no place has the ticket {visible(row.ticket[:40])}"
+        elif same_name(place.name, by):
+            why = _NOT_ONESELF
         elif not held:
             why = f"{visible(place.name)} has handed in nothing yet"
         elif row.fingerprint not in held:

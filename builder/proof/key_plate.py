@@ -78,14 +78,14 @@ def plate_text(plate: KeyPlate, private: Ed25519PrivateKey) -> str:
     return "\n".join([FORMAT.capitalize(), *lines, ""])
 
 
-def line_of(text: str) -> str:
+def line_of(text: str, longest: int = LONGEST_TEXT) -> str:
     """Return a text as a plate holds it: NFC, single spaces, printable.
 
     Raises ValueError where nothing or too much is left.
     """
     found = " ".join(unicodedata.normalize("NFC", text).split())
-    if not found or len(found) > LONGEST_TEXT or not found.isprintable():
-        raise ValueError(f"This has to be a text of 1 to {LONGEST_TEXT} letters.")
+    if not found or len(found) > longest or not found.isprintable():
+        raise ValueError(f"This has to be a text of 1 to {longest} letters.")
     return found
 
 

@@ -145,3 +145,8 @@ def _more(file: FileRead) -> Iterator[Problem]:
 def composed(text: str) -> str:
     """A name with one spelling in bytes: Unicode's composed form (NFC), single spaces."""
     return " ".join(unicodedata.normalize("NFC", text).split())
+
+
+def same_name(one: str, other: str) -> bool:
+    """Whether two names are one, however they were typed: then nobody can tell the two people apart on paper."""
+    return composed(one).casefold() == composed(other).casefold()

@@ -16,7 +16,7 @@ from journeybook.marking import observation as observations
 from journeybook.marking.canonical import NotCanonical
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observed import misfits
-from journeybook.sittings.class_file import composed
+from journeybook.sittings.class_file import composed, same_name
 from journeybook.sittings.sitting import ObservationHeld
 
 
@@ -76,8 +76,13 @@ def _seen(
             doubts.append(
                 f"The observation {each.fingerprint} is dated {record.held_on}, which is still to come."
             )
-        elif _same_name(record.assessor.name, record.person.name):
+        elif same_name(record.assessor.name, record.person.name):
             doubts.append(f"The observation {each.fingerprint} is by the very person who was observed.")
+        elif each.countersigned is not None and same_name(each.countersigned.by, record.person.name):
+            doubts.append(
+                f"That the paper of the observation {each.fingerprint} is signed is said by the very person who was "
+                "observed; let somebody else confirm it with `journeybook vouch`."
+            )
         elif each.countersigned is not None and each.countersigned.on < record.held_on:
             doubts.append(
                 f"The observation {each.fingerprint} of {record.held_on} is said to be countersigned on "
@@ -106,10 +111,6 @@ def _seen(
         assessor=composed(record.assessor.name),
         fingerprint=last.fingerprint,
     )
-
-
-def _same_name(one: str, other: str) -> bool:
-    return composed(one).casefold() == composed(other).casefold()
 
 
 def _read(held: ObservationHeld) -> observations.Observation | None:

@@ -7,7 +7,7 @@ done: what a person handed in is never put in the place of something else, and n
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from journeybook.marking import attempt as attempts
@@ -161,7 +161,8 @@ class Sitting:
     trained: date | None
     minutes: int
     made: str
-    passphrase: str
+    passphrase: str = field(repr=False)
+    """Of the room's page; no message that shows a sitting shows it."""
     people: tuple[Place, ...]
     refused: tuple[Refused, ...] = ()
 
@@ -255,25 +256,31 @@ def with_observation(sitting: Sitting, ticket: str, data: bytes, *, received: st
     """
     record = observations.read(data)
     place = place_or_refuse(sitting, ticket)
-    if (record.person.id, record.person.name) != (place.id, place.name):
+    why = why_not_seen(sitting, place, record)
+    if why:
         raise SittingRefused(
-            "H003",
-            f"The observation is of {record.person.name} ({record.person.id}), the ticket {ticket} is that of "
-            f"{place.name} ({place.id}).",
-            "Enter it with the ticket of the person who was observed.",
-        )
-    if (record.course, record.digest) != (sitting.course, sitting.digest):
-        raise SittingRefused(
-            "H003",
-            f"The observation belongs to {record.course} {record.version}, state {record.digest[:12]}; the sitting "
-            f"to {sitting.course} {sitting.version}, state {sitting.digest[:12]}.",
-            "Enter it where the course of the same state is kept.",
+            "H003", why, "Enter it with the ticket of the person, where that course is kept."
         )
     text = data.decode()
     if any(held.text == text for held in place.observations):
         return sitting
     line = ObservationHeld(text=text, fingerprint=fingerprint(data), received=received)
     return _with_place(sitting, ticket, lambda one: replace(one, observations=(*one.observations, line)))
+
+
+def why_not_seen(sitting: Sitting, place: Place, record: observations.Observation) -> str:
+    """Why an observation is not of the place's person, or of another course; empty where it belongs there."""
+    if (record.person.id, record.person.name) != (place.id, place.name):
+        return (
+            f"The observation is of {record.person.name} ({record.person.id}), the ticket {place.ticket} is that of "
+            f"{place.name} ({place.id})."
+        )
+    if (record.course, record.digest) != (sitting.course, sitting.digest):
+        return (
+            f"The observation belongs to {record.course} {record.version}, state {record.digest[:12]}; the sitting "
+            f"to {sitting.course} {sitting.version}, state {sitting.digest[:12]}."
+        )
+    return ""
 
 
 def vouched(sitting: Sitting, ticket: str, *, by: str, on: date, identity: str) -> Sitting:
@@ -334,5 +341,5 @@ def _with_place(sitting: Sitting, ticket: str, step: Callable[[Place], Place]) -
 __all__ = [
     "ALPHABET", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld", "Place", "Received",
     "Refused", "SetAside", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "place_or_refuse",
-    "vouched", "why_not", "with_attempt", "with_certificate", "with_observation",
+    "vouched", "why_not", "why_not_seen", "with_attempt", "with_certificate", "with_observation",
 ]  # fmt: skip

@@ -10,8 +10,10 @@ import os
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 
+from journeybook.marking.canonical import NotCanonical
 from journeybook.sittings.sitting import (
     ALPHABET,
     WAYS,
@@ -78,12 +80,36 @@ def create(path: Path, sitting: Sitting) -> None:
 
 def update(path: Path, step: Callable[[Sitting], Sitting]) -> Sitting:
     """Read, take a step and write, with nobody else between; return what was written."""
+    # A link would be replaced by a file, and who comes by another link would hold another lock.
+    path = path.resolve()
     with _locked(path):
         before = read(path)
         after = step(before)
         if after != before:
+            _refuse_unreadable(path, before, after)
             _write(path, after)
         return after
+
+
+def _refuse_unreadable(path: Path, before: Sitting, after: Sitting) -> None:
+    """Raise SittingRefused where what is new would keep the whole file from being read ever again."""
+    old = {place.ticket: place for place in before.people}
+    new = replace(
+        after,
+        people=tuple(place for place in after.people if old.get(place.ticket) != place),
+        refused=after.refused[len(before.refused) :],
+    )
+    try:
+        if from_bytes(to_bytes(new)) == new:
+            return
+        why = "It would read as something else."
+    except (SittingRefused, NotCanonical) as refused:
+        why = getattr(refused, "message", "") or str(refused)
+    raise SittingRefused(
+        "H001",
+        f"{path.name} stays as it is, for with this it could not be read again. {why}",
+        "Give shorter texts, without characters that cannot be seen.",
+    )
 
 
 def _write(path: Path, sitting: Sitting) -> None:
@@ -104,7 +130,8 @@ def _write(path: Path, sitting: Sitting) -> None:
 @contextmanager
 def _locked(path: Path) -> Iterator[None]:
     """Hold the lock that belongs to a file. The system takes it back when a process dies, so none is left behind."""
-    with lock_of(path).open("ab") as file:
+    # For the owner alone: whoever may read a file may hold its lock, and for ever.
+    with os.fdopen(os.open(lock_of(path), os.O_RDWR | os.O_CREAT, 0o600), "rb+", buffering=0) as file:
         until = time.monotonic() + PATIENCE
         while not _taken(file.fileno()):
             if time.monotonic() > until:

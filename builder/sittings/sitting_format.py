@@ -27,6 +27,7 @@ from journeybook.sittings.sitting import (
     SittingRefused,
     Vouched,
     why_not,
+    why_not_seen,
 )  # fmt: skip
 
 FORMAT = "journeybook sitting 1"
@@ -190,6 +191,11 @@ def from_bytes(data: bytes) -> Sitting:
             why = why_not(sitting, attempts.read(handed_in.text.encode())) if handed_in is not None else ""
             if why:
                 raise _not_one(f"The attempt at the ticket {place.ticket} does not belong there: {why}")
+        # A signed observation that was moved to somebody else's place would be theirs on the certificate.
+        for seen in place.observations:
+            why = why_not_seen(sitting, place, observations.read(seen.text.encode()))
+            if why:
+                raise _not_one(f"An observation at the ticket {place.ticket} does not belong there: {why}")
     return sitting
 
 

@@ -159,7 +159,7 @@ def test_where_nothing_was_handed_in_nothing_is_set_aside(inbox: Inbox, ticket: 
 def test_who_and_why_must_be_said(inbox: Inbox, empty: str) -> None:
     result = run(inbox, empty, "  ")
     assert result.exit_code == 2
-    assert "must be 1 to 300 letters long" in result.output
+    assert "This has to be a text of 1 to 300 letters." in result.output
 
 
 def test_what_a_certificate_stands_on_stays(inbox: Inbox) -> None:
