@@ -20,6 +20,7 @@ from journeybook.making import courses_of
 from journeybook.marking.attempt import Attempt, NotAnAttempt, read
 from journeybook.marking.canonical import SIZE_CAP, NotCanonical
 from journeybook.marking.fingerprint import fingerprint
+from journeybook.marking.kind import in_questions
 from journeybook.marking.remark import re_mark
 from journeybook.project import Project
 
@@ -54,7 +55,7 @@ class Outcome:
             f"Course       {attempt.course}, version {version}, {attempt.profile}",
             f"Taken        {attempt.started} to {attempt.ended}, by the clock of the device",
             f"Result       {verdict}, self-recorded; practical not observed",
-            f"Marks        {result['marks'] / 1000:.3f} of {result['of'] // 1000}; {result['percent']} % needed",
+            f"Marks        {in_questions(result['marks'])} of {in_questions(result['of'])}; {result['percent']} % needed",
         ]
         for gate in result["must-pass"]:
             lines.append(
@@ -63,7 +64,9 @@ class Outcome:
         for question in result["critical"]:
             lines.append(f"Drill        {question}: a critical error, which fails the check")
         for outcome, score in result["outcomes"].items():
-            lines.append(f"Outcome      {outcome}: {score['marks'] / 1000:.3f} of {score['of'] // 1000}")
+            lines.append(
+                f"Outcome      {outcome}: {in_questions(score['marks'])} of {in_questions(score['of'])}"
+            )
         lines.append(f"Fingerprint  {self.fingerprint}")
         return "\n".join(lines) + "\n"
 

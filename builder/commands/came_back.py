@@ -10,6 +10,7 @@ from typing import Any
 import click
 
 from journeybook.diagnostics.render_json import as_data
+from journeybook.marking.kind import in_questions
 from journeybook.project import Project
 from journeybook.remarking import compiled_with
 from journeybook.sittings import sitting_file
@@ -64,7 +65,7 @@ def course_finder(project: Project) -> Callable[[Sitting], Course | None]:
 def result_words(result: dict[str, Any] | Any) -> str:
     """A result in words: a check that was sat in a class is still only what its record says until somebody vouches."""
     verdict = "knowledge check passed" if result["passed"] else "not yet passed"
-    return f"{verdict}, {result['marks'] / 1000:.3f} of {result['of'] // 1000}"
+    return f"{verdict}, {in_questions(result['marks'])} of {in_questions(result['of'])}"
 
 
 def table(lines: Sequence[Told]) -> str:

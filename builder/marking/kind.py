@@ -50,6 +50,12 @@ def thousandths(numerator: int, denominator: int) -> int:
     return (2 * WEIGHT * numerator + denominator) // (2 * denominator)
 
 
+def in_questions(marks: int) -> str:
+    """Return thousandths as people count them, in whole questions: 33000 reads 33, and 21500 reads 21.5."""
+    whole, rest = divmod(marks, WEIGHT)
+    return f"{whole}.{rest:03}".rstrip("0").rstrip(".")
+
+
 def malformed(kind: str) -> Marked:
     """Return the mark of an answer that no page of ours could have written."""
     return Marked(0, {"kind": kind, "problem": "malformed"})

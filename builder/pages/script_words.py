@@ -18,17 +18,17 @@ SCRIPT_WORDS = (
     _("A code for the camera"),
     _("A critical error in a drill fails the check, whatever the marks."),
     _("A drill of the check is gone through once. What came of it is told when the check is handed in."),
+    _("A named assessor saw the practical done: competent."),
+    _("A named person confirmed who answered."),
     _(
         "A part of this page does not work in this browser. You can still read everything; answers and "
         "reasons stand under each question."
     ),
-    _("A person watched while the check was taken."),
     _("A ticket has ten signs; these are {length}."),
     _("Alarm sound"),
     _("All questions"),
     _("All read"),
     _("Altered"),
-    _("An assessor saw the practical done."),
     _("Another card"),
     _("answered"),
     _("Arrow keys move, Space chooses."),
@@ -56,6 +56,7 @@ SCRIPT_WORDS = (
     _("cannot be read yet"),
     _("card"),
     _("Card of"),
+    _("Certificate"),
     _("Check taken"),
     _("Check this answer"),
     _("Choose at least one first."),
@@ -66,6 +67,7 @@ SCRIPT_WORDS = (
     _("Code before"),
     _("Code {number} of {total}"),
     _("Condemned needlessly. It belongs here: {place}."),
+    _("Contents"),
     _("Costs {marks} of 1000 marks"),
     _("Course"),
     _("Critical"),
@@ -85,6 +87,7 @@ SCRIPT_WORDS = (
     _("Example only"),
     _("Example only: made to try things out. It is worth nothing at work."),
     _("File of the card"),
+    _("Fingerprint"),
     _(
         "First save the card of {name} to a file. Then clear it from this device, so that nobody goes on"
         " with it by mistake."
@@ -128,6 +131,7 @@ SCRIPT_WORDS = (
     _("Knowledge check passed"),
     _("Knowledge check: not yet passed"),
     _("known up to {day}, {age} days ago"),
+    _("Language"),
     _("List no. {number} of {holder}. Signers and withdrawals known up to {day}, {age} days ago."),
     _("list of {day}"),
     _("Marks"),
@@ -144,6 +148,7 @@ SCRIPT_WORDS = (
     _("Next code"),
     _("Next person"),
     _("Next: the check"),
+    _("No assessor vouches that this person can do the work."),
     _("No certificate found"),
     _("No limit"),
     _("No place of this sitting has the ticket {ticket}. Compare it with the slip, letter by letter."),
@@ -154,8 +159,7 @@ SCRIPT_WORDS = (
     _("No ticket has “{sign}” in it, because it is taken for another sign. Look at the slip again."),
     _("No ticket has “{sign}” in it. Look at the slip again."),
     _("No, that is not me"),
-    _("Nobody has seen the practical done."),
-    _("Nobody watched while the check was taken."),
+    _("Nobody confirmed who answered."),
     _(
         "None: this site was built without a trust list. It can tell whether a record was altered, but "
         "not who signed it."
@@ -177,6 +181,7 @@ SCRIPT_WORDS = (
     _("not yet passed"),
     _("Not yet: {step}."),
     _("Nothing is timed"),
+    _("Observations"),
     _("Observed"),
     _("Open"),
     _("Opening. This takes a moment; on an older device up to a minute."),
@@ -201,6 +206,7 @@ SCRIPT_WORDS = (
     _("Right."),
     _("Right: {part}"),
     _("Rightly left out."),
+    _("Rules of"),
     _("Save it to a file, or read the codes with the employer's device; either is enough."),
     _("Save the attempt to a file"),
     _("Save the card to a file"),
@@ -258,16 +264,16 @@ SCRIPT_WORDS = (
     _("The questions are read out to you. The assessor knows."),
     _("The questions, your answers and the reasons"),
     _(
-        "The record is genuine, but today is outside its dates. Do not let the work start on it. "
-        "Training has to be renewed."
+        "The record is genuine, but today is outside its dates. Do not let the work start on it. Training "
+        "has to be renewed. For a day in the past, read between which days it held."
     ),
     _(
         "The record is not what was signed. Do not rely on anything in it. Keep the file, and tell the "
         "employer named on the paper."
     ),
     _(
-        "The record is unchanged and its signer is on the trust list. Now compare the name with an "
-        "identity card, and read the two lines above."
+        "The record is unchanged and its signer is on the trust list. Now compare the name with an identity "
+        "card, and read the two lines above. It is a record of training, not permission to work."
     ),
     _(
         "The record is unchanged since it was signed, but it is not known here who signed it: anybody can "
@@ -354,7 +360,7 @@ SCRIPT_WORDS = (
     _("{marks} of 1000 marks"),
     _("{marks} of {of}"),
     _("{marks} of {of} marks. The cut is {cut}, which is {percent} %."),
-    _("{marks} of {of}, must-pass {right} of {facts}"),
+    _("{marks} of {of}, {cut} % needed, must-pass {right} of {facts}"),
     _("{minutes} min left"),
     _("{missed} missed, {extra} too many"),
     _("{name}, read out"),

@@ -11,6 +11,7 @@ from datetime import datetime
 from gettext import NullTranslations
 from typing import Any
 
+from journeybook.marking.kind import in_questions
 from journeybook.pages.filters import day
 from journeybook.pages.words_catalogue import load_catalogue
 from journeybook.paper.certificate_sheet import CertificateSheet
@@ -82,7 +83,13 @@ def sheet_data(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
         "issued": {"label": say("Issued"), "value": day(sheet.issued, words)},
         "hazard": say("Example unit, not valid for work") if sheet.example else "",
         "holder": _holder(sheet, words),
-        "retrain": {"label": say("Retrain by"), "value": day(sheet.retrain_by, words)},
+        "retrain": {
+            "label": say("Retrain by"),
+            "value": day(sheet.retrain_by, words),
+            "sooner": say(
+                "Sooner if the work or the equipment changes, or if use shows gaps in what was learnt."
+            ),
+        },
         "course": _course(sheet, words),
         "operations": {
             "head": [say("Op"), say("Work"), say("Ink or stamp")],
@@ -145,9 +152,12 @@ def _check(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any]:
     right, asked = sheet.must_pass
     lines = [
         say("Passed: {marks} of {of} marks. The cut is {cut}, which is {percent}.").format(
-            marks=sheet.marks, of=sheet.of, cut=-(-sheet.cut * sheet.of // 100), percent=f"{sheet.cut}\u00a0%"
+            marks=in_questions(sheet.marks),
+            of=in_questions(sheet.of),
+            cut=in_questions(-(-sheet.cut * sheet.of // 100)),
+            percent=f"{sheet.cut}\u00a0%",
         ),
-        say("Must-pass: {right} of {total} right.").format(right=right, total=asked),
+        say("Must-pass questions: {right} of {total} right.").format(right=right, total=asked),
         say("Attempt {number}.").format(number=sheet.attempt),
     ]
     if sheet.supervised:
@@ -173,8 +183,8 @@ def _practical(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
     if sheet.observed is None:
         return {
             "work": say("Practical"),
-            "strength": say("Not observed: nobody has watched this person do the work."),
-            "lines": [say("Still to be observed: {titles}.").format(titles=titles)] if titles else [],
+            "strength": say("Not observed: no assessor vouches that this person can do the work."),
+            "lines": [say("To be observed, all of it: {titles}.").format(titles=titles)] if titles else [],
             "prints": [],
             "mark": _empty(say("Not observed")),
         }
@@ -214,7 +224,9 @@ def _not_shown(sheet: CertificateSheet, words: NullTranslations) -> list[str]:
 
 
 def _signatures(sheet: CertificateSheet, words: NullTranslations) -> list[str]:
-    """The lines for a pen. Where no assessor stands there is no line for one: it would look like an observation."""
+    """The lines for a pen. Where no assessor stands there is no line for one, and a line says for what it
+    is signed: else a signature for the check alone would look like an observation.
+    """
     say = words.gettext
     lines = [say("Holder: signature, date")]
     if sheet.observer:
@@ -222,8 +234,12 @@ def _signatures(sheet: CertificateSheet, words: NullTranslations) -> list[str]:
             say("Assessor (check): signature, date"),
             say("Assessor (practical): signature, date"),
         ]
-    elif sheet.assessor:
+    elif sheet.supervised and sheet.observed:
         lines.append(say("Assessor: signature, date"))
+    elif sheet.supervised:
+        lines.append(say("Assessor (check): signature, date"))
+    elif sheet.observed:
+        lines.append(say("Assessor (practical): signature, date"))
     return [*lines, say("Issuer: name, signature, date")]
 
 
@@ -237,13 +253,16 @@ def _checking(sheet: CertificateSheet, words: NullTranslations) -> dict[str, Any
                 "On the course's site, open “Check a certificate”: paste the long code there, or choose this PDF."
             ),
             say("Or by command: {command}").format(command="journeybook verify FILE.pdf"),
+            say(
+                "Or by any other program for {standard}: this PDF holds the record as the file {file}."
+            ).format(standard="W3C Verifiable Credentials 2.0 (eddsa-jcs-2022)", file=RECORD),
             say("Compare the fingerprint of the issuer's key with the one that the issuer has made known."),
         ],
         "site": sheet.site,
         "key": [say("Fingerprint of the issuer's key"), sheet.key.split()],
         "facts": [
             [say("Certificate"), sheet.id.removeprefix("urn:uuid:")],
-            [say("Digest of the course"), _grouped(sheet.digest)],
+            [say("Digest of the course, its beginning"), _grouped(sheet.digest)],
         ],
     }
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from journeybook.marking.kind import WEIGHT
+from journeybook.marking.kind import in_questions
 from journeybook.proof.certificate import Certificate
 from journeybook.proof.trust_list import TrustList
 from journeybook.proof.verdict import Kind, Verdict
@@ -28,7 +28,7 @@ SAYINGS: dict[Kind, Saying] = {
     "genuine": Saying(
         title="Genuine record",
         next="The record is unchanged and its signer is on the trust list. Now compare the name with an identity "
-        "card, and read the two lines above.",
+        "card, and read the two lines above. It is a record of training, not permission to work.",
     ),
     "example": Saying(
         title="Example only",
@@ -43,7 +43,7 @@ SAYINGS: dict[Kind, Saying] = {
     "out-of-date": Saying(
         title="Out of date",
         next="The record is genuine, but today is outside its dates. Do not let the work start on it. Training has to "
-        "be renewed.",
+        "be renewed. For a day in the past, read between which days it held.",
     ),
     "withdrawn": Saying(
         title="Withdrawn",
@@ -61,10 +61,10 @@ SAYINGS: dict[Kind, Saying] = {
     ),
 }
 STRENGTHS: dict[str, tuple[str, str]] = {
-    "supervised": ("Supervised", "A person watched while the check was taken."),
-    "self-recorded": ("Self-recorded", "Nobody watched while the check was taken."),
-    "observed": ("Observed", "An assessor saw the practical done."),
-    "not observed": ("Not observed", "Nobody has seen the practical done."),
+    "supervised": ("Supervised", "A named person confirmed who answered."),
+    "self-recorded": ("Self-recorded", "Nobody confirmed who answered."),
+    "observed": ("Observed", "A named assessor saw the practical done: competent."),
+    "not observed": ("Not observed", "No assessor vouches that this person can do the work."),
 }
 """Of the check, then of the practical: its name, and what it means."""
 EXAMPLE = "Example only: made to try things out. It is worth nothing at work."
@@ -102,13 +102,20 @@ def _lines(certificate: Certificate, found: Verdict) -> Iterator[tuple[str, str]
     yield "Check taken", _day(certificate.checked)
     yield "Practical seen", _day(certificate.observed)
     right, asked = certificate.must_pass
-    marks = f"{_questions(certificate.marks)} of {_questions(certificate.of)}"
-    yield "Marks", f"{marks}, must-pass {right} of {asked}"
+    marks = f"{in_questions(certificate.marks)} of {in_questions(certificate.of)}"
+    yield "Marks", f"{marks}, {certificate.cut} % needed, must-pass {right} of {asked}"
     yield "Attempt", str(certificate.attempt)
     yield "Trainer", certificate.trainer
     yield "Assessor", certificate.assessor
     yield "Identity", certificate.identity
     yield "Signed by", f"{found.key.holder}, {found.key.role}" if found.key else "unknown here"
+    # What ties the record to the sheets signed in ink, to its own paper, and to the course as it was that day.
+    yield "Language", certificate.language
+    yield "Rules of", certificate.profile
+    yield "Fingerprint", certificate.fingerprint
+    yield "Observations", ", ".join(certificate.observations)
+    yield "Certificate", certificate.id.removeprefix("urn:uuid:")
+    yield "Contents", " ".join(certificate.digest[at : at + 4] for at in range(0, 16, 4))
 
 
 def age(trust: TrustList, today: date) -> int:
@@ -121,9 +128,3 @@ def age(trust: TrustList, today: date) -> int:
 
 def _day(day: date | None) -> str:
     return day.isoformat() if day else ""
-
-
-def _questions(marks: int) -> str:
-    """Thousandths as questions: 21500 is 21.5."""
-    whole, rest = divmod(marks, WEIGHT)
-    return f"{whole}.{rest:03}".rstrip("0").rstrip(".")

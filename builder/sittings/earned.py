@@ -21,6 +21,7 @@ from typing import Any
 from journeybook.marking import attempt as attempts
 from journeybook.marking.canonical import NotCanonical
 from journeybook.marking.fingerprint import fingerprint
+from journeybook.marking.kind import in_questions
 from journeybook.sittings.class_file import composed
 from journeybook.sittings.inbox import Course
 from journeybook.sittings.months import months_later
@@ -193,9 +194,9 @@ def _not_passed(result: Mapping[str, Any], content: Mapping[str, Any], language:
     texts = content["public"]["texts"]
     facts = texts.get(language, texts[content["languages"][0]])["critical-facts"]
     if result["marks"] * 100 < result["percent"] * result["of"]:
-        got, of = result["marks"] / 1000, result["of"] // 1000
+        got, of = in_questions(result["marks"]), in_questions(result["of"])
         yield Shortfall(
-            why=f"Not yet passed: {got:.3f} of {of}, and {result['percent']} % are needed.", mend=again
+            why=f"Not yet passed: {got} of {of}, and {result['percent']} % are needed.", mend=again
         )
     for gate in result["must-pass"]:
         if gate["mark"] != 1000:
@@ -214,7 +215,9 @@ def _proved(seen: tuple[PracticalSeen, ...]) -> tuple[PracticalSeen, ...]:
 
 
 def _retrain_by(sitting: Sitting, proved: tuple[PracticalSeen, ...], content: Mapping[str, Any]) -> date:
-    oldest = min([sitting.held_on, *(each.day for each in proved)])
+    """A year after the *previous training* is what rules count, so the earliest day that is recorded counts."""
+    days = [sitting.held_on, *(each.day for each in proved)]
+    oldest = min([*days, sitting.trained] if sitting.trained else days)
     return months_later(oldest, content["public"]["validity"]["months"])
 
 

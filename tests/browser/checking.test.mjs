@@ -97,7 +97,7 @@ const inFolder = () => pathToFileURL(join(files, PAGE)).href;
 const UNCHANGED = "The record is unchanged";
 /** Record, words that stand in this order, words that do not stand there. @type {Record<string, [string, RegExp, RegExp]>} */
 const CASES = {
-  genuine: [certificateText(YARD), /Genuine record[^]*Self-recorded[^]*Not observed[^]*its signer is on the trust list[^]*Ines Okafor[^]*1042[^]*21\.5 of 24, must-pass 8 of 8[^]*Sam Reyes, assessor/, /Example|Assessor/],
+  genuine: [certificateText(YARD), /Genuine record[^]*Self-recorded[^]*Not observed[^]*its signer is on the trust list[^]*Ines Okafor[^]*1042[^]*21\.5 of 24, 80 % needed, must-pass 8 of 8[^]*Sam Reyes, assessor/, /Example|Assessor/],
   example: [certificateText(DEMO, WATCHED), /Example only[^]*Supervised[^]*Observed[^]*worth nothing at work[^]*Ines Okafor/, /Genuine|unchanged/],
   "unknown-signer": [certificateText(STRANGER), /Genuine, but signer unknown[^]*unknown here/, /its signer is on/],
   "out-of-date": [certificateText(YARD, { retrainBy: "2026-05-31" }), /Out of date[^]*Do not let the work start[^]*31\sMay\s2026/, /Genuine record/],

@@ -49,10 +49,11 @@ def test_a_genuine_certificate_is_said_in_words(run: Run) -> None:
         == """\
 whole.pdf
   GENUINE RECORD
-  Supervised. A person watched while the check was taken.
-  Observed. An assessor saw the practical done.
+  Supervised. A named person confirmed who answered.
+  Observed. A named assessor saw the practical done: competent.
   The record is unchanged and its signer is on the trust list. Now compare the name with an
-  identity card, and read the two lines above.
+  identity card, and read the two lines above. It is a record of training, not permission to
+  work.
 
   Name            Inès Okafor
   Staff number    1042
@@ -63,12 +64,18 @@ whole.pdf
   Trained         2026-02-27
   Check taken     2026-03-01
   Practical seen  2026-03-02
-  Marks           19.2 of 24, must-pass 8 of 8
+  Marks           19.2 of 24, 80 % needed, must-pass 8 of 8
   Attempt         1
   Trainer         Jo Vance
   Assessor        Sam Reyes
   Identity        works pass with photograph
   Signed by       Sam Reyes, assessor
+  Language        en
+  Rules of        uk
+  Fingerprint     ABCD-EFGH-IJKL-MN27
+  Observations    AAAA-BBBB-CCCC-DDDD, EEEE-FFFF-GGGG-HHHH
+  Certificate     5d1f7c0a-93be-4e08-8c2d-61b7a9e0f412
+  Contents        abab abab abab abab
 
 Trust list no. 3 of Quillon Basin Works. Signers and withdrawals known up to 2026-11-01, 26 days ago.
 """

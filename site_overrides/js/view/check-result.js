@@ -63,7 +63,9 @@ const CheckResultView = (() => {
 
   /** @param {CheckResult} result */
   function marksWords({ marks, of, percent, cut }) {
-    return Words.say("{marks} of {of} marks. The cut is {cut}, which is {percent} %.", { marks, of, percent, cut });
+    return Words.say("{marks} of {of} marks. The cut is {cut}, which is {percent} %.", {
+      marks: marks / Mark.WEIGHT, of: of / Mark.WEIGHT, percent, cut: cut / Mark.WEIGHT,
+    });
   }
 
   /**

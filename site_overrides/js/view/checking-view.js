@@ -26,10 +26,10 @@ const CheckingView = (() => {
   function sayings() {
     /** @type {Record<string, {title: string, look: string, next: string}>} */
     const all = {
-      genuine: { title: Words.say("Genuine record"), look: "good", next: Words.say("The record is unchanged and its signer is on the trust list. Now compare the name with an identity card, and read the two lines above.") },
+      genuine: { title: Words.say("Genuine record"), look: "good", next: Words.say("The record is unchanged and its signer is on the trust list. Now compare the name with an identity card, and read the two lines above. It is a record of training, not permission to work.") },
       example: { title: Words.say("Example only"), look: "care", next: Words.say("It was made to try things out, or its key is published, so that anybody can sign with it. It is worth nothing at work. Do not let the work start on it: ask for the real certificate.") },
       "unknown-signer": { title: Words.say("Genuine, but signer unknown"), look: "care", next: Words.say("The record is unchanged since it was signed, but it is not known here who signed it: anybody can sign something. Do not rely on it. Ask the employer for their checking page or a newer trust list.") },
-      "out-of-date": { title: Words.say("Out of date"), look: "hold", next: Words.say("The record is genuine, but today is outside its dates. Do not let the work start on it. Training has to be renewed.") },
+      "out-of-date": { title: Words.say("Out of date"), look: "hold", next: Words.say("The record is genuine, but today is outside its dates. Do not let the work start on it. Training has to be renewed. For a day in the past, read between which days it held.") },
       withdrawn: { title: Words.say("Withdrawn"), look: "hold", next: Words.say("The signer has taken this record back. Do not let the work start on it. Ask the employer why.") },
       altered: { title: Words.say("Altered"), look: "hold", next: Words.say("The record is not what was signed. Do not rely on anything in it. Keep the file, and tell the employer named on the paper.") },
       unreadable: { title: Words.say("No certificate found"), look: "care", next: Words.say("There is no certificate in this that can be read here. Try the PDF itself, not a photo or scan of it, or the whole code. This says nothing about whether the paper is genuine.") },
@@ -164,11 +164,11 @@ const CheckingView = (() => {
     /** @param {any} subject */
     function strength(subject) {
       const check = subject.check === "supervised"
-        ? [Words.say("Supervised"), Words.say("A person watched while the check was taken.")]
-        : [Words.say("Self-recorded"), Words.say("Nobody watched while the check was taken.")];
+        ? [Words.say("Supervised"), Words.say("A named person confirmed who answered.")]
+        : [Words.say("Self-recorded"), Words.say("Nobody confirmed who answered.")];
       const practical = subject.practical === "observed"
-        ? [Words.say("Observed"), Words.say("An assessor saw the practical done.")]
-        : [Words.say("Not observed"), Words.say("Nobody has seen the practical done.")];
+        ? [Words.say("Observed"), Words.say("A named assessor saw the practical done: competent.")]
+        : [Words.say("Not observed"), Words.say("No assessor vouches that this person can do the work.")];
       return Dom.make("div", { class: "verdict-strength" },
         ...[check, practical].map(([title, meaning]) => Dom.make("p", {}, Dom.make("b", {}, title), meaning)));
     }
@@ -188,12 +188,19 @@ const CheckingView = (() => {
         [Words.say("Trained"), day(subject.trained)],
         [Words.say("Check taken"), day(subject.checked)],
         [Words.say("Practical seen"), day(subject.observed)],
-        [Words.say("Marks"), Words.say("{marks} of {of}, must-pass {right} of {facts}", { marks: subject.marks / WEIGHT, of: subject.of / WEIGHT, right: subject.mustPass[0], facts: subject.mustPass[1] })],
+        [Words.say("Marks"), Words.say("{marks} of {of}, {cut} % needed, must-pass {right} of {facts}", { marks: subject.marks / WEIGHT, of: subject.of / WEIGHT, cut: subject.cut, right: subject.mustPass[0], facts: subject.mustPass[1] })],
         [Words.say("Attempt"), String(subject.attempt)],
         [Words.say("Trainer"), subject.trainer],
         [Words.say("Assessor"), subject.assessor],
         [Words.say("Identity"), subject.identity],
         [Words.say("Signed by"), verdict.key ? `${verdict.key.holder}, ${verdict.key.role}` : Words.say("unknown here")],
+        // What ties the record to the sheets signed in ink, to its own paper, and to the course as it was that day.
+        [Words.say("Language"), subject.language],
+        [Words.say("Rules of"), subject.profile],
+        [Words.say("Fingerprint"), subject.fingerprint],
+        [Words.say("Observations"), subject.observations.join(", ")],
+        [Words.say("Certificate"), verdict.certificate.id.replace("urn:uuid:", "")],
+        [Words.say("Contents"), (subject.digest.slice(0, 16).match(/.{4}/g) ?? []).join(" ")],
       ];
       if (verdict.withdrawn) {
         lines.unshift([Words.say("Withdrawn on"), [day(verdict.withdrawn.on), verdict.withdrawn.reason].filter(Boolean).join(": ")]);

@@ -57,7 +57,7 @@ def test_the_two_strengths_stand_apart_in_words() -> None:
     ]
     assert strengths_of(CHECK_ONLY)[1:] == [
         "Self-recorded: nobody confirmed who answered.",
-        "Not observed: nobody has watched this person do the work.",
+        "Not observed: no assessor vouches that this person can do the work.",
     ]
     mixed = replace(OBSERVED, supervised=False, identity="")
     assert strengths_of(mixed)[1:] == [
@@ -79,16 +79,21 @@ def test_a_stamp_is_struck_only_where_an_assessor_stands_behind_it() -> None:
     ]
 
 
-def test_marks_are_the_integers_of_the_record() -> None:
-    rows = said(replace(OBSERVED, of=33000, marks=27000, cut=81))["operations"]["rows"]
+def test_marks_are_those_of_the_record_counted_in_questions() -> None:
+    rows = said(replace(OBSERVED, of=33000, marks=27667, cut=81))["operations"]["rows"]
     assert rows[1]["lines"] == [
-        "Passed: 27000 of 33000 marks. The cut is 26730, which is 81\u00a0%.",
-        "Must-pass: 8 of 8 right.",
+        "Passed: 27.667 of 33 marks. The cut is 26.73, which is 81\u00a0%.",
+        "Must-pass questions: 8 of 8 right.",
         "Attempt 2.",
     ]
     # A cut between two marks is reached at the upper.
     rows = said(replace(OBSERVED, of=3001, marks=3001, cut=50))["operations"]["rows"]
-    assert "The cut is 1501, " in rows[1]["lines"][0]
+    assert "The cut is 1.501, " in rows[1]["lines"][0]
+
+
+def test_the_day_of_retraining_never_stands_without_what_makes_it_sooner() -> None:
+    for sheet in (OBSERVED, CHECK_ONLY):
+        assert said(sheet)["retrain"]["sooner"].startswith("Sooner if the work or the equipment changes")
 
 
 def test_what_it_does_not_prove_grows_with_what_was_not_done() -> None:
@@ -112,6 +117,13 @@ def test_where_no_assessor_stands_there_is_no_line_for_one() -> None:
     ]
 
 
+def test_whoever_signs_for_one_part_alone_signs_for_that_part() -> None:
+    supervised = replace(CHECK_ONLY, supervised=True, identity="staff card", assessor="S. Reyes")
+    assert said(supervised)["signatures"]["lines"][1] == "Assessor (check): signature, date"
+    observed = replace(OBSERVED, supervised=False, identity="")
+    assert said(observed)["signatures"]["lines"][1] == "Assessor (practical): signature, date"
+
+
 def test_two_assessors_each_have_their_words_their_stamp_and_their_line() -> None:
     two = replace(OBSERVED, observer="Maud Ferris")
     assert strengths_of(two)[1].startswith("Supervised: Samuel Reyes confirmed")
@@ -132,6 +144,8 @@ def test_the_reader_is_told_how_to_check_it() -> None:
     checking = said(replace(OBSERVED, site="https://training.example/"))["checking"]
     assert checking["calm"] == "Scanning shows a long code. That is normal."
     assert "journeybook verify FILE.pdf" in checking["ways"][1]
+    assert "W3C Verifiable Credentials 2.0" in checking["ways"][2]
+    assert "record.json" in checking["ways"][2]
     assert checking["site"] == "https://training.example/"
     assert checking["key"][1] == ["QX3F", "7KLA", "M2ZD", "P4RT", "6YHN", "WJ5S", "B7CE", "4GUV"]
     assert [value for _, value in checking["facts"]] == [

@@ -84,12 +84,18 @@ def test_facts_read_as_a_person_says_them(whole: Verdict) -> None:
         ("Trained", "2026-02-27"),
         ("Check taken", "2026-03-01"),
         ("Practical seen", "2026-03-02"),
-        ("Marks", "21.333 of 24, must-pass 8 of 8"),
+        ("Marks", "21.333 of 24, 80 % needed, must-pass 8 of 8"),
         ("Attempt", "2"),
         ("Trainer", "Jo Vance"),
         ("Assessor", "Sam Reyes"),
         ("Identity", "works pass with photograph"),
         ("Signed by", "Sam Reyes, assessor"),
+        ("Language", "en"),
+        ("Rules of", "gb"),
+        ("Fingerprint", OBSERVED.fingerprint),
+        ("Observations", ", ".join(OBSERVED.observations)),
+        ("Certificate", OBSERVED.id.removeprefix("urn:uuid:")),
+        ("Contents", "abab abab abab abab"),
     ]
     assert not is_example(whole)
 

@@ -144,6 +144,14 @@ def test_training_is_due_again_counted_from_the_older_proof() -> None:
     assert later.retrain_by == date(2027, 12, 2)
 
 
+def test_training_that_is_older_than_its_check_is_due_a_year_after_the_training() -> None:
+    claim = of(seated(), trained=date(2026, 9, 30)).claim
+    assert claim is not None
+    assert claim.retrain_by == date(2027, 9, 30)
+    long_ago = of(seated(), trained=date(2025, 9, 30))
+    assert why(long_ago) == ["Training has been due again since 2026-09-30."]
+
+
 def test_an_observation_that_does_not_count_leaves_the_day_of_the_check() -> None:
     claim = of(seated(observations=(held(observation(), signed=False),))).claim
     assert claim is not None
@@ -162,7 +170,7 @@ def test_below_the_cut_is_not_yet_passed() -> None:
     )
     result = of(seated(attempt=received(data)))
     assert result.passed is False
-    assert why(result) == ["Not yet passed: 1.000 of 5, and 80 % are needed."]
+    assert why(result) == ["Not yet passed: 1 of 5, and 80 % are needed."]
 
 
 def test_a_missed_must_pass_is_named_by_its_fact() -> None:
