@@ -62,12 +62,22 @@ class _Commands(click.Group):
 def _said_in_a_sentence() -> Iterator[None]:
     try:
         yield
+    except click.ClickException as told:
+        # What was refused may quote a file or a name that somebody made up to write on the terminal.
+        told.message = _shown(told.message)
+        raise
     except BrokenPipeError:
         raise  # Whoever reads our output has gone; click ends quietly.
     except OSError as refused:
         # What has no name is where the output goes.
         named = refused.filename or "The output cannot be written"
-        raise click.ClickException(f"{named}: {refused.strerror or refused}.") from refused
+        raise click.ClickException(_shown(f"{named}: {refused.strerror or refused}.")) from refused
+
+
+def _shown(message: str) -> str:
+    from journeybook.diagnostics.excerpt import visible
+
+    return "\n".join(map(visible, message.split("\n")))
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})

@@ -108,7 +108,9 @@ def _as_text(sitting: Sitting, rows: list[dict[str, Any]], course: Course | None
             lines.append(f"             set aside {said}")
     if sitting.refused:
         lines += ["", "Refused, and kept as a note:"]
-        lines += [f"  {each.received}  {each.source}: {each.why}" for each in sitting.refused]
+        lines += [
+            f"  {each.received}  {visible(each.source)}: {visible(each.why)}" for each in sitting.refused
+        ]
     back, sworn = sum(row["back"] for row in rows), sum(bool(row["vouched"]) for row in rows)
     signed = sum(bool(row["certificate"]) for row in rows)
     lines += [

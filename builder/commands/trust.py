@@ -13,9 +13,11 @@ import click
 
 from journeybook.commands.key import plate_at
 from journeybook.commands.passphrase import PASSPHRASE_FD, opened, passphrase_fd, refusals_said
-from journeybook.commands.trust_show import list_at, show
-from journeybook.proof.did_key import did_of, public_of
-from journeybook.proof.key_plate import fingerprint_of, line_of
+from journeybook.commands.trust_show import fingerprint_in, list_at, show
+from journeybook.diagnostics.excerpt import visible
+from journeybook.marking.canonical import NotCanonical
+from journeybook.proof.did_key import did_of
+from journeybook.proof.key_plate import line_of
 
 if TYPE_CHECKING:
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
@@ -144,7 +146,7 @@ def withdraw_key(
     found = _named(current, named)
     if found.withdrawn:
         raise click.ClickException(
-            f"The key of {found.holder} was withdrawn on {found.withdrawn.on} already."
+            f"The key of {visible(found.holder)} was withdrawn on {found.withdrawn.on} already."
         )
     private = opened(key_file, passphrase_fd)
     if did_of(private.public_key().public_bytes_raw()) == found.did:
@@ -160,7 +162,7 @@ def withdraw_key(
 
     _changed(file, current, private, without)
     click.echo(
-        f"Withdrawn on {day}: the key of {found.holder}, {found.from_day} to {found.until} ({reason})."
+        f"Withdrawn on {day}: the key of {visible(found.holder)}, {found.from_day} to {found.until} ({reason})."
     )
     click.echo("Certificates that it signed say *withdrawn* from now on; sign again those that are right.")
 
@@ -230,7 +232,7 @@ def _compare(plate: KeyPlate, said: str | None) -> None:
 def _named(current: TrustList, named: str) -> TrustedKey:
     plain = "".join(named.upper().replace("-", " ").split())
     for key in current.keys:
-        if key.did == named or fingerprint_of(public_of(key.did)).replace(" ", "") == plain:
+        if key.did == named or fingerprint_in(key.did).replace(" ", "") == plain:
             return key
     raise click.ClickException(
         "No key of the list has that name or fingerprint; journeybook trust show lists them."
@@ -258,13 +260,18 @@ def _changed(
         change(current),
         issuer=did_of(private.public_key().public_bytes_raw()),
         number=current.number + 1,
-        made=_now(),
+        # A clock that was set back would date the list before the one it replaces, and hide how old either is.
+        made=max(_now(), current.made),
     )
     try:
         data = write(following, private, *before)
         accept(read(data), current)
-    except Refused as refused:
+    except (NotCanonical, Refused) as refused:
         raise click.ClickException(f"{file} stays as it is. {refused.detail}") from refused
+    if list_at(file) != current:
+        raise click.ClickException(
+            f"{file} stays as it is: somebody else has changed it meanwhile, and theirs would be lost. Run this again."
+        )
     _put(file, data)
     click.echo(f"{file}: list no. {following.number} in place of no. {current.number}. Build the site again.")
 

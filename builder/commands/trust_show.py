@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 import click
 
 from journeybook.commands.passphrase import refusals_said
-from journeybook.proof.did_key import public_of
+from journeybook.diagnostics.excerpt import visible
+from journeybook.proof.did_key import NotAKey, public_of
 from journeybook.proof.key_plate import fingerprint_of
 
 if TYPE_CHECKING:
@@ -26,23 +27,25 @@ _FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
 def show(file: Path, after: Path | None) -> None:
     """Say in words what a trust list says, and whether its signatures hold."""
     from journeybook.proof.trust_list import Refused, accept
+    from journeybook.proof.verdict_words import age
 
     found = list_at(file)
     today = datetime.now(UTC).date()
-    age = (today - date.fromisoformat(found.date)).days
-    click.echo(f"List no. {found.number} of {found.holder}, made {found.made}, {_days(age)} ago.")
-    if age > _OLD:
+    days = age(found, today)
+    click.echo(f"List no. {found.number} of {visible(found.holder)}, made {found.made}, {_days(days)} ago.")
+    if days > _OLD:
         click.echo("It is old: what was withdrawn since is not in it. Sign a new one.")
     click.echo("Its signatures hold:")
     for did in found.signers:
         click.echo(f"  {_name_of(found, did)}{', who answers for it' if did == found.issuer else ''}")
     click.echo("Keys:")
     for key in found.keys:
-        click.echo(f"  {key.holder}, {key.role}{' (DEMO KEY)' if key.demo else ''}: {_state(key, today)}")
-        click.echo(f"    {fingerprint_of(public_of(key.did))}")
+        who = f"{visible(key.holder)}, {visible(key.role)}{' (DEMO KEY)' if key.demo else ''}"
+        click.echo(f"  {who}: {_state(key, today)}")
+        click.echo(f"    {fingerprint_in(key.did)}")
     click.echo(f"Certificates withdrawn: {len(found.withdrawn) or 'none'}")
     for id_, entry in found.withdrawn:
-        click.echo(f"  {entry.on}  {id_}  {entry.reason}")
+        click.echo(f"  {entry.on}  {visible(id_)}  {visible(entry.reason)}")
     if after is not None:
         try:
             accept(found, list_at(after))
@@ -64,9 +67,17 @@ def list_at(path: Path) -> TrustList:
             raise click.ClickException(f"{path}: {refused.detail}") from refused
 
 
+def fingerprint_in(did: str) -> str:
+    """The fingerprint of a key of a list; in words where the list names what is none, for any signer may write any."""
+    try:
+        return fingerprint_of(public_of(did))
+    except NotAKey:
+        return "no key of Ed25519"
+
+
 def _state(key: TrustedKey, today: date) -> str:
     if key.withdrawn is not None:
-        return f"withdrawn on {key.withdrawn.on} ({key.withdrawn.reason})"
+        return f"withdrawn on {key.withdrawn.on} ({visible(key.withdrawn.reason)})"
     day = today.isoformat()
     if day < key.from_day:
         return f"signs from {key.from_day} until {key.until}"
@@ -75,7 +86,8 @@ def _state(key: TrustedKey, today: date) -> str:
 
 def _name_of(found: TrustList, did: str) -> str:
     return next(
-        (f"{key.holder} ({key.from_day} to {key.until})" for key in found.keys if key.did == did), did
+        (f"{visible(key.holder)} ({key.from_day} to {key.until})" for key in found.keys if key.did == did),
+        did,
     )
 
 

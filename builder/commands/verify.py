@@ -148,7 +148,7 @@ def _in_words(looked: _Looked, trust: TrustList | None) -> Iterator[str]:
     for label, value in lines:
         hanging = "  " + " " * _LABEL
         yield from textwrap.wrap(
-            value, _WIDTH, initial_indent=f"  {label:<{_LABEL}}", subsequent_indent=hanging
+            visible(value), _WIDTH, initial_indent=f"  {label:<{_LABEL}}", subsequent_indent=hanging
         )
 
 
@@ -158,7 +158,7 @@ def _of_the_list(trust: TrustList | None, today: date) -> str:
     if trust is None:
         return "No trust list is in use: every signer is unknown. Name one with --trust, or at `trust` in mkdocs.yml."
     return (
-        f"Trust list no. {trust.number} of {trust.holder}. "
+        f"Trust list no. {trust.number} of {visible(trust.holder)}. "
         f"Signers and withdrawals known up to {trust.date}, {age(trust, today)} days ago."
     )
 

@@ -156,15 +156,15 @@ def write(trust: TrustList, private: Ed25519PrivateKey, *before: Ed25519PrivateK
 
 
 def accept(newer: TrustList, current: TrustList | None) -> None:
-    """Raise Refused unless ``newer`` may replace ``current``: a higher number, signed by a key that ``current`` trusts.
+    """Raise Refused unless ``newer`` may replace ``current``: a higher number, no earlier day, signed by a trusted key.
 
     That is its issuer's, or another that may sign on the day of the newer list; none that is withdrawn, and no demo key
     beside the issuer's. So a second key of the firm helps where the first is lost. Where no list is in use, nothing can
-    vouch for one that somebody brings along.
+    vouch for one that somebody brings along. An earlier day would let a key that has run out vouch for what is new.
     """
     if current is None:
         raise Refused("none-before")
-    if newer.number <= current.number:
+    if newer.number <= current.number or newer.date < current.date:
         raise Refused("older")
     if not any(_vouches(current, did, newer.date) for did in newer.signers):
         raise Refused("stranger")

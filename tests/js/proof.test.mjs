@@ -107,6 +107,7 @@ test('a newer list is accepted when the signer of the current one signed it too'
   const stranger = await TrustList.read(trustText([STRANGER], { number: 2 }), NobleEd25519.verify);
   assert.throws(() => TrustList.accept(stranger, current), { reason: 'stranger' });
   assert.throws(() => TrustList.accept(current, current), { reason: 'older' });
+  assert.throws(() => TrustList.accept({ ...newer, date: '1999-12-31' }, current), { reason: 'older' });
   // A second key of the list in use vouches as well: on its days, unless it is withdrawn or a demo key.
   const spare = { ...current.keys[0], did: STRANGER.did };
   const beside = (/** @type {object} */ changed) => ({ ...current, keys: [...current.keys, { ...spare, ...changed }] });

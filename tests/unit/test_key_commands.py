@@ -5,17 +5,21 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
+from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from journeybook.cli import main
 from journeybook.commands.key import window
 from journeybook.proof import pass_words
+from journeybook.proof.did_key import did_of
 from journeybook.proof.key_file import open_key
-from journeybook.proof.trust_list import read
+from journeybook.proof.trust_list import TrustedKey, TrustList, Withdrawal, read, write
 
 Run = Callable[..., Result]
 WORDS = "anvil lamp river stone gate oak"
@@ -304,6 +308,81 @@ def test_a_certificate_is_withdrawn_once(run: Run, trusted: Path, fd: Callable[[
     assert entry.reason == "mistake"
     assert "already" in withdraw(id_).output
     assert withdraw("certificate 7").exit_code == 2
+
+
+def test_what_two_people_change_at_once_is_never_lost(
+    run: Run, trusted: Path, fd: Callable[[str], str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    import journeybook.commands.trust as command
+
+    before, opened = trusted.read_bytes(), command.opened
+    first, second = (f"urn:uuid:3f0c1e1e-0000-4000-8000-00000000000{each}" for each in (1, 2))
+
+    def withdraw(id_: str) -> Result:
+        return run("trust", "withdraw", "trust.json", id_, "--reason", "mistake", "--key", "k.pem",
+                   "--passphrase-fd", fd(WORDS))  # fmt: skip
+
+    def while_somebody_else(*given: Any) -> Any:
+        monkeypatch.setattr(command, "opened", opened)
+        assert withdraw(first).exit_code == 0
+        return opened(*given)
+
+    monkeypatch.setattr(command, "opened", while_somebody_else)
+    result = withdraw(second)
+    assert (result.exit_code, "somebody else has changed it meanwhile" in result.output) == (1, True)
+    assert trusted.read_bytes() != before
+    assert [id_ for id_, _ in read(trusted.read_bytes()).withdrawn] == [first]
+
+
+def test_a_clock_that_was_set_back_dates_no_list_back(
+    run: Run, trusted: Path, fd: Callable[[str], str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made = read(trusted.read_bytes()).made
+    monkeypatch.setattr("journeybook.commands.trust._now", lambda: "2001-01-01T00:00:00Z")
+    result = run("trust", "withdraw", "trust.json", "3f0c1e1e-0000-4000-8000-000000000000", "--reason", "mistake",
+                 "--key", "k.pem", "--passphrase-fd", fd(WORDS))  # fmt: skip
+    assert result.exit_code == 0, result.output
+    assert read(trusted.read_bytes()).made == made
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"holder": "Q\x1b]0;x\x07"}, "List no. 1 of Q␛]0;x␇, made"),
+        ({"made": "2026-99-99T00:00:00Z"}, "made 2026-99-99T00:00:00Z, 0 days ago."),
+        (
+            {"keys": ("did:key:z6Mk" + "1" * 44, "T.\nList no. 9")},
+            "  T.␊List no. 9, lead: signs until 2199-01-01\n",
+        ),
+        ({"keys": ("did:key:z6Mk" + "1" * 44, "T.")}, "    no key of Ed25519\n"),
+        (
+            {"withdrawn": (("urn:\x9b2J", Withdrawal(on="2026-01-01", reason="a\x1b[2J")),)},
+            "urn:<U+009B>2J  a␛[2J\n",
+        ),
+    ],
+    ids=["holder", "day", "name", "key", "withdrawn"],
+)
+def test_a_list_that_somebody_made_up_writes_nothing_of_its_own_on_the_terminal(
+    run: Run, tmp_path: Path, changes: dict[str, Any], said: str
+) -> None:
+    private = Ed25519PrivateKey.from_private_bytes(bytes([7]) * 32)
+    issuer = did_of(private.public_key().public_bytes_raw())
+    if "keys" in changes:
+        did, holder = changes["keys"]
+        changes = {"keys": (TrustedKey(
+            did=did, holder=holder, role="lead", from_day="2020-01-01", until="2199-01-01"
+        ),)}  # fmt: skip
+    whole = TrustList(issuer=issuer, holder="Q", number=1, made="2026-01-01T00:00:00Z")
+    (tmp_path / "theirs.json").write_bytes(write(replace(whole, **changes), private))
+    result = run("trust", "show", "theirs.json")
+    assert result.exit_code == 0
+    assert said in result.output
+
+
+def test_what_is_refused_writes_nothing_of_its_own_either(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "a\x1b[2J.pem").write_bytes(b"")
+    result = run("key", "show", "a\x1b[2J.pem")
+    assert (result.exit_code, result.output) == (1, "Error: a␛[2J.pem: There is no key plate in it.\n")
 
 
 def test_a_reason_says_nothing_of_a_person(run: Run, trusted: Path) -> None:

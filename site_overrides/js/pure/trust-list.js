@@ -79,14 +79,14 @@ const TrustList = (() => {
   }
 
   /**
-   * Throws Refused unless the newer list may replace the current one: a higher number, and signed by a key that the current one
-   * trusts. That is its issuer's, or another that may sign on the day of the newer list; none that is withdrawn, and no demo key
+   * Throws Refused unless the newer list may replace the current one: a higher number, no earlier day (which would let a key that
+   * has run out vouch for what is new), and signed by a key that the current one trusts. That is its issuer's, or another that may sign on the day of the newer list; none that is withdrawn, and no demo key
    * beside the issuer's. Where no list is known, nothing can vouch for one that somebody brings along.
    * @param {TrustListFacts} newer @param {TrustListFacts | null} current
    */
   function accept(newer, current) {
     if (!current) throw new Refused('none-before');
-    if (newer.number <= current.number) throw new Refused('older');
+    if (newer.number <= current.number || newer.date < current.date) throw new Refused('older');
     if (!newer.signers.some((did) => vouches(current, did, newer.date))) throw new Refused('stranger');
   }
 

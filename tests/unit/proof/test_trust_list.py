@@ -191,5 +191,13 @@ def test_a_list_that_is_not_newer_is_refused(number: int) -> None:
     assert refusal(read(write(dataclasses.replace(FIRST, number=number), OLD)), FIRST) == "older"
 
 
+def test_a_list_dated_before_the_one_in_use_is_refused_so_that_no_key_that_ran_out_can_date_itself_back() -> (
+    None
+):
+    in_use = dataclasses.replace(WITH_SPARE, made="2027-01-15T08:00:00Z")
+    assert refusal(by_spare("2026-12-31T08:00:00Z"), in_use) == "older"
+    accept(read(write(dataclasses.replace(FIRST, number=2, made="2027-01-15T07:00:00Z"), OLD)), in_use)
+
+
 def test_nothing_vouches_for_the_first_list_somebody_brings() -> None:
     assert refusal(read(write(FIRST, OLD)), None) == "none-before"
