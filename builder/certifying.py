@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
 from time import monotonic
+from typing import TYPE_CHECKING
 
 from journeybook.certificate_files import PAPER, RECORD, Held, free_stem, held, put, stem_of
 from journeybook.certificate_words import fitted, in_language, sheet_of
@@ -28,6 +29,9 @@ from journeybook.sittings import sitting_file
 from journeybook.sittings.class_file import composed
 from journeybook.sittings.earned import Claim, Shortfall
 from journeybook.sittings.sitting import CertificateIssued, Place, Sitting, with_certificate
+
+if TYPE_CHECKING:
+    from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 
 class CodeTooLong(ValueError):  # noqa: N818 - what is wrong with it
@@ -123,20 +127,34 @@ def certified(sitting: Sitting, place: Place, desk: Desk, *, again: bool = False
         return replace(line, passed=True, reasons=(Shortfall(why=why, mend=mend),))
     there = held(desk.folder, stem, lambda found: _is_of(found, sitting, place, desk))
     if there is not None:
-        notes = ("A run that broke off had signed it; it is noted now.",) if sitting.people[1:] else ()
+        # A single attempt has no sitting to be noted in, and may have been vouched for since.
+        broken = ("A run that broke off had signed it; it is noted now.",)
+        notes = broken if sitting.id else _earned_since(there.certificate, place.ticket, sitting, desk)
         return _with_files(replace(line, outcome=ALREADY, notes=notes), there, desk)
     result = desk.earned(sitting, place)
     line = replace(line, passed=result.passed, reasons=result.reasons, notes=result.notes)
     if result.claim is None:
         return line
-    return _issued(line, result.claim, sitting, place, stem, desk)
+    if desk.private is None:
+        # Nobody had earned one when it was asked whether a passphrase is needed.
+        return replace(line, reasons=(Shortfall(
+            why="What is needed for a certificate came in only while this ran.", mend="Run this again."
+        ),))  # fmt: skip
+    return _issued(line, result.claim, sitting, place, stem, desk, desk.private)
 
 
-def _issued(line: Line, claim: Claim, sitting: Sitting, place: Place, stem: str, desk: Desk) -> Line:
-    assert desk.private is not None, "whoever has earned one is why the passphrase was asked for"
+def _issued(
+    line: Line,
+    claim: Claim,
+    sitting: Sitting,
+    place: Place,
+    stem: str,
+    desk: Desk,
+    private: Ed25519PrivateKey,
+) -> Line:
     certificate = _certificate(claim, sitting, place, desk)
     try:
-        record = write(certificate, desk.private)
+        record = write(certificate, private)
     except NotACertificate as error:
         return replace(line, reasons=(_does_not_fit(error),))
     stem = free_stem(desk.folder, stem)
@@ -250,6 +268,8 @@ def _is_of(found: Certificate, sitting: Sitting, place: Place, desk: Desk) -> bo
         return False
     return (
         desk.knows(found)
+        # What was signed to try things out is not what somebody has earned.
+        and not (found.example and not is_demo(desk.plate, desk.trust))
         and (found.fingerprint, found.digest) == (place.attempt.fingerprint, sitting.digest)
         and (found.name, found.person) == (composed(place.name), desk.person_of(place))
     )
@@ -268,6 +288,9 @@ def _held_already(line: Line, before: CertificateIssued, stem: str, sitting: Sit
     if there is None:
         return replace(line, notes=(f"It does not lie in {desk.folder}.",))
     more = _earned_since(there.certificate, line.ticket, sitting, desk)
+    if there.certificate.example and not is_demo(desk.plate, desk.trust):
+        why = "It is an example, signed to try things out, and worth nothing at work."
+        more = (f"{why} For a real one, {_another(there.certificate, line.ticket, sitting)}",)
     done = _with_files(replace(line, notes=more), there, desk)
     if done.file != there.file:
         done = replace(done, notes=("Its paper was missing and was set again from its record.", *done.notes))
@@ -287,9 +310,13 @@ def _earned_since(certificate: Certificate, ticket: str, sitting: Sitting, desk:
     if not since:
         return ()
     return (
-        f"Since then {' and '.join(since)}. For a certificate that says so, withdraw this one with "
-        f"`journeybook trust withdraw … {certificate.id} --reason replaced`, then: --again {ticket}",
+        f"Since then {' and '.join(since)}. For a certificate that says so, {_another(certificate, ticket, sitting)}",
     )
+
+
+def _another(certificate: Certificate, ticket: str, sitting: Sitting) -> str:
+    then = f"--again {ticket}" if sitting.id else "run this again"
+    return f"withdraw this one with `journeybook trust withdraw … {certificate.id} --reason replaced`, then: {then}"
 
 
 def _is_withdrawn(desk: Desk, before: CertificateIssued, stem: str) -> bool:

@@ -64,7 +64,7 @@ def _said_in_a_sentence() -> Iterator[None]:
         yield
     except click.ClickException as told:
         # What was refused may quote a file or a name that somebody made up to write on the terminal.
-        told.message = _shown(told.message)
+        told.message = _shown(told.message)  # type: ignore[misc]  # Only so is every kind of refusal shown alike.
         raise
     except BrokenPipeError:
         raise  # Whoever reads our output has gone; click ends quietly.
