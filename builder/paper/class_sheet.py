@@ -103,7 +103,8 @@ def class_sheet_data(sheet: ClassSheet, *, paper: str = SIZES[0]) -> dict[str, A
                 "For answers on paper the fingerprint comes when they are keyed in; this sheet is then printed again, "
                 "and signed."
             ),
-            *([f"{say('Passing does not prove:')} {'; '.join(sheet.limits)}."] if sheet.limits else []),
+            f"{say('Passing does not prove:')} "
+            f"{'; '.join([say('that somebody can do the work'), *sheet.limits])}.",
         ],
         "cautions": list(sheet.cautions),
         "columns": [
