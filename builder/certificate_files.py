@@ -1,6 +1,6 @@
-"""The two files of a certificate, ``NAME-ID-COURSE.pdf`` and ``.json``: how they are called, written and found again.
+"""The two files of a certificate, ``NAME-ID-COURSE.pdf`` and ``.json``: how they are called, and found again.
 
-Written whole or not at all, for their owner's eyes alone. What is found again counts only where its signature holds.
+What is found again counts only where its signature holds.
 """
 
 from __future__ import annotations
@@ -17,7 +17,6 @@ from journeybook.proof.certificate import SIZE_CAP, Certificate, NotACertificate
 from journeybook.proof.data_integrity import NotGenuine, verify
 
 RECORD, PAPER = ".json", ".pdf"
-_UNFINISHED = ".unfinished"
 _PDF_CAP = 16 << 20
 """Bytes of a PDF that are looked into: ours have a tenth of a megabyte."""
 _LONGEST = {"name": 80, "person": 40, "course": 60}
@@ -93,36 +92,6 @@ def free_stem(folder: Path, stem: str) -> str:
     while (found := stem if number == 1 else f"{stem}-{number}").casefold() in taken:
         number += 1
     return found
-
-
-def put(path: Path, data: bytes) -> None:
-    """Write a file whole, for its owner's eyes alone; it is on the disk when this returns.
-
-    Raises OSError, and then nothing is left of it.
-    """
-    unfinished = path.with_name(path.name + _UNFINISHED)
-    unfinished.unlink(missing_ok=True)
-    try:
-        with os.fdopen(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        unfinished.replace(path)
-    except OSError:
-        with suppress(OSError):
-            unfinished.unlink(missing_ok=True)
-        raise
-    _keep_name(path.parent)
-
-
-def _keep_name(folder: Path) -> None:
-    """Have the folder's own entry on the disk too, where a system can be asked for that."""
-    with suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
 
 
 def _files_of(folder: Path, stem: str) -> dict[str, set[str]]:

@@ -15,7 +15,7 @@ from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING
 
-from journeybook.certificate_files import PAPER, RECORD, Held, free_stem, held, put, stem_of
+from journeybook.certificate_files import PAPER, RECORD, Held, free_stem, held, stem_of
 from journeybook.certificate_words import fitted, in_language, sheet_of
 from journeybook.certifying_desk import ALREADY, ISSUED, NOT_ISSUED, Desk, Line
 from journeybook.paper.certificate import certificate_pdf
@@ -24,6 +24,7 @@ from journeybook.paper.press import NotSet
 from journeybook.proof.certificate import Certificate, NotACertificate, write
 from journeybook.proof.certificate_code import to_code
 from journeybook.proof.certificate_shape import LONGEST_TEXT
+from journeybook.proof.private_file import put
 from journeybook.signing import is_demo
 from journeybook.sittings import sitting_file
 from journeybook.sittings.class_file import composed

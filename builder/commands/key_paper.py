@@ -12,6 +12,7 @@ from journeybook.commands.passphrase import PASSPHRASE_FD, opened_by, refusals_s
 from journeybook.paper.press import SIZES, NoPress, NotSet
 from journeybook.proof.did_key import did_of
 from journeybook.proof.key_plate import KeyPlate, NotAPlate, line_of, plate_text, read_plate
+from journeybook.proof.private_file import put
 
 _DAY = click.DateTime(["%Y-%m-%d"])
 _PAPER_CAP = 64 << 10
@@ -46,11 +47,7 @@ def paper(file: Path, sheet: Path, size: str) -> None:
             )
         except (UnicodeDecodeError, NotAPlate, key_paper.PaperWrong) as error:
             raise KeyRefused("unreadable", f"{file} is not a key file with its plate.") from error
-    unfinished = sheet.with_name(sheet.name + ".unfinished")
-    unfinished.unlink(missing_ok=True)
-    unfinished.touch(mode=0o600)
-    unfinished.write_bytes(made)
-    unfinished.replace(sheet)
+    put(sheet, made)
     click.echo(f"Print {sheet} on one page, and seal it in an envelope for the safe.")
     click.echo("Then delete the file. The passphrase belongs in another place than the sheet.")
 

@@ -26,6 +26,7 @@ from journeybook.paper.imprint import CourseInPrint
 from journeybook.paper.press import NoPress, NotSet
 from journeybook.paper.question_paper import question_paper_pdf
 from journeybook.project import Project
+from journeybook.proof.private_file import put
 from journeybook.proof.private_place import published_by
 from journeybook.release_sources import NoSources, course_of_release
 from journeybook.sittings.papers import class_sheet, form_on_paper
@@ -234,11 +235,7 @@ def _refuse(paths: list[Path], project: Project) -> None:
 def _write(papers: Mapping[Path, bytes]) -> None:
     for path, data in papers.items():
         path.parent.mkdir(parents=True, exist_ok=True)
-        unfinished = path.with_name(path.name + ".unfinished")
-        unfinished.unlink(missing_ok=True)
-        unfinished.touch(mode=0o600, exist_ok=False)
-        unfinished.write_bytes(data)
-        unfinished.replace(path)
+        put(path, data)
         click.echo(path)
 
 

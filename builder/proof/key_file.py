@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import base64
 import hashlib
-import os
 import secrets
 import unicodedata
 from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from journeybook.proof.private_file import put
 from journeybook.proof.private_place import published_by
 
 if TYPE_CHECKING:
@@ -60,14 +60,7 @@ def write_key(path: Path, seed: bytes, passphrase: str, plate: str = "", *, anew
             "there", f"{path} is there already, and a key is never written over. Name another file."
         )
     hidden = pem(encrypted(seed, passphrase, secrets.token_bytes(16), secrets.token_bytes(16)))
-    data = plate.encode("utf-8") + hidden
-    unfinished = path.with_name(path.name + ".unfinished")
-    unfinished.unlink(missing_ok=True)
-    with os.fdopen(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
-        file.write(data)
-        file.flush()
-        os.fsync(file.fileno())
-    unfinished.replace(path)
+    put(path, plate.encode("utf-8") + hidden)
 
 
 def open_key(path: Path, passphrase: str) -> Ed25519PrivateKey:

@@ -14,6 +14,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from journeybook.marking.canonical import NotCanonical
+from journeybook.proof.private_file import put
 from journeybook.sittings.sitting import (
     ALPHABET,
     WAYS,
@@ -113,18 +114,7 @@ def _refuse_unreadable(path: Path, before: Sitting, after: Sitting) -> None:
 
 
 def _write(path: Path, sitting: Sitting) -> None:
-    unfinished = path.with_name(path.name + ".unfinished")
-    unfinished.unlink(missing_ok=True)
-    try:
-        with os.fdopen(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
-            file.write(to_bytes(sitting))
-            file.flush()
-            os.fsync(file.fileno())
-        unfinished.replace(path)
-    except OSError:
-        # It holds the passphrase, whole or in part.
-        unfinished.unlink(missing_ok=True)
-        raise
+    put(path, to_bytes(sitting))
 
 
 @contextmanager

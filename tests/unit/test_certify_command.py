@@ -23,10 +23,10 @@ from certified_class import COURSE, DAY, WORDS, Shop, make_key
 from click.testing import Result
 from pypdf import PdfReader
 
-from journeybook import certificate_files
 from journeybook.marking.attempt import Card
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observation import Assessor as Observer
+from journeybook.proof import private_file
 from journeybook.proof.certificate import Certificate
 from journeybook.proof.certificate import read as read_certificate
 from journeybook.proof.record_in_pdf import find
@@ -577,7 +577,7 @@ def test_whatever_was_written_last_the_next_run_goes_on_from_there(
     shop: Shop, monkeypatch: pytest.MonkeyPatch, last: str
 ) -> None:
     shop.seat(shop.sat(shop.place(1)), shop.sat(shop.place(2)))
-    real = certificate_files.put
+    real = private_file.put
 
     def breaks(path: Path, data: bytes) -> None:
         if last == ".json" and path.suffix == ".pdf":
@@ -613,7 +613,7 @@ def test_a_disk_that_fills_up_is_said_and_what_was_done_stays_done(
     shop: Shop, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     shop.seat(*(shop.sat(shop.place(number)) for number in range(4)))
-    real, papers = certificate_files.put, [0]
+    real, papers = private_file.put, [0]
 
     def full(path: Path, data: bytes) -> None:
         papers[0] += path.suffix == ".pdf"
