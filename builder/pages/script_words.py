@@ -273,7 +273,8 @@ SCRIPT_WORDS = (
     ),
     _(
         "The record is unchanged and its signer is on the trust list. Now compare the name with an identity "
-        "card, and read the two lines above. It is a record of training, not permission to work."
+        "card, and read the two lines above. Where the paper says something else than this, the paper is false. It is "
+        "a record of training, not permission to work."
     ),
     _(
         "The record is unchanged since it was signed, but it is not known here who signed it: anybody can "

@@ -28,7 +28,8 @@ SAYINGS: dict[Kind, Saying] = {
     "genuine": Saying(
         title="Genuine record",
         next="The record is unchanged and its signer is on the trust list. Now compare the name with an identity "
-        "card, and read the two lines above. It is a record of training, not permission to work.",
+        "card, and read the two lines above. Where the paper says something else than this, the paper is false. It is "
+        "a record of training, not permission to work.",
     ),
     "example": Saying(
         title="Example only",

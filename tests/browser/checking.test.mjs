@@ -120,6 +120,49 @@ for (const [kind, [text, words, never]] of Object.entries(CASES)) {
   });
 }
 
+test("a genuine record does not vouch for the page that was printed around it", async () => {
+  const { page, context } = await opened(inFolder());
+  const verdict = await give(page, file("good.json", CASES.genuine[0]));
+  assert.match(verdict.text, /Where the paper says something else than this, the paper is false/);
+  assert.match(await page.$eval(".checking-limits", (part) => /** @type {HTMLElement} */ (part).innerText), /Compare the paper with what is shown here/);
+  await context.close();
+});
+
+test("a file that cannot be read leaves nothing standing of the one before", async () => {
+  const { page, context } = await opened(inFolder());
+  assert.equal((await give(page, file("good.json", CASES.genuine[0]))).kind, "genuine");
+  await page.evaluate(() => { Blob.prototype.arrayBuffer = () => Promise.reject(new DOMException("moved", "NotReadableError")); });
+  const input = /** @type {import("puppeteer-core").ElementHandle<HTMLInputElement>} */ (await page.$("[data-drop] input"));
+  await input.uploadFile(file("other.json", CASES.altered[0]));
+  await page.waitForSelector("[data-verdict=unreadable]");
+  assert.equal(await page.$$eval(ANSWER, (cards) => cards.length), 1);
+  await context.close();
+});
+
+test("where two are given the answer is that of the second, however long the first takes", async () => {
+  const { page, context } = await opened(inFolder());
+  await page.evaluate(() => {
+    const real = Blob.prototype.arrayBuffer;
+    Blob.prototype.arrayBuffer = async function () {
+      const whole = await real.call(this);
+      // The first one is the longer.
+      if (whole.byteLength > 100) await new Promise((done) => { Object.assign(window, { goOn: done }); });
+      return whole;
+    };
+  });
+  const input = /** @type {import("puppeteer-core").ElementHandle<HTMLInputElement>} */ (await page.$("[data-drop] input"));
+  await input.uploadFile(file("good.json", CASES.genuine[0]));
+  await page.waitForFunction(() => "goOn" in window);
+  await input.uploadFile(file("none.json", CASES.unreadable[0]));
+  await page.waitForSelector("[data-verdict=unreadable]");
+  await page.evaluate(async () => {
+    /** @type {any} */ (window).goOn();
+    await new Promise((done) => { setTimeout(done, 300); });
+  });
+  assert.equal(await page.$eval(ANSWER, (card) => card.getAttribute("data-verdict")), "unreadable");
+  await context.close();
+});
+
 test("an example that is out of date is told to be both", async () => {
   const { page, context } = await opened(inFolder());
   const verdict = await give(page, file("old.json", certificateText(YARD, { retrainBy: "2026-05-31", example: true })));

@@ -52,8 +52,8 @@ whole.pdf
   Supervised. A named person confirmed who answered.
   Observed. A named assessor saw the practical done: competent.
   The record is unchanged and its signer is on the trust list. Now compare the name with an
-  identity card, and read the two lines above. It is a record of training, not permission to
-  work.
+  identity card, and read the two lines above. Where the paper says something else than this,
+  the paper is false. It is a record of training, not permission to work.
 
   Name            Inès Okafor
   Staff number    1042

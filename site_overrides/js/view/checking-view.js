@@ -26,7 +26,7 @@ const CheckingView = (() => {
   function sayings() {
     /** @type {Record<string, {title: string, look: string, next: string}>} */
     const all = {
-      genuine: { title: Words.say("Genuine record"), look: "good", next: Words.say("The record is unchanged and its signer is on the trust list. Now compare the name with an identity card, and read the two lines above. It is a record of training, not permission to work.") },
+      genuine: { title: Words.say("Genuine record"), look: "good", next: Words.say("The record is unchanged and its signer is on the trust list. Now compare the name with an identity card, and read the two lines above. Where the paper says something else than this, the paper is false. It is a record of training, not permission to work.") },
       example: { title: Words.say("Example only"), look: "care", next: Words.say("It was made to try things out, or its key is published, so that anybody can sign with it. It is worth nothing at work. Do not let the work start on it: ask for the real certificate.") },
       "unknown-signer": { title: Words.say("Genuine, but signer unknown"), look: "care", next: Words.say("The record is unchanged since it was signed, but it is not known here who signed it: anybody can sign something. Do not rely on it. Ask the employer for their checking page or a newer trust list.") },
       "out-of-date": { title: Words.say("Out of date"), look: "hold", next: Words.say("The record is genuine, but today is outside its dates. Do not let the work start on it. Training has to be renewed. For a day in the past, read between which days it held.") },
@@ -61,6 +61,8 @@ const CheckingView = (() => {
     let trust = null;
     /** @type {Uint8Array | null} */
     let last = null;
+    /** How many were given to look at: the answer belongs to the last. */
+    let turn = 0;
     Dom.one(place, "[data-without]").hidden = true;
     const ready = startTrust();
     Dom.one(place, "[data-ways]").hidden = false;
@@ -113,11 +115,19 @@ const CheckingView = (() => {
       return Math.max(0, Math.round((Date.parse(today()) - Date.parse(date)) / 86_400_000));
     }
 
+    /** What was said before does not stand while the next one is looked at, nor where that cannot be read. */
+    function begin() {
+      answer.replaceChildren();
+      turn += 1;
+      return turn;
+    }
+
     /** @param {File} taken */
     async function take(taken) {
-      if (taken.size > FILE_CAP) return check(null);
-      const bytes = new Uint8Array(await taken.arrayBuffer());
-      return check(RecordInPdf.isPdf(bytes) ? RecordInPdf.find(bytes) : fromText(bytes));
+      const mine = begin();
+      const bytes = taken.size > FILE_CAP ? null : await taken.arrayBuffer().then((buffer) => new Uint8Array(buffer), () => null);
+      if (mine !== turn) return;
+      await check(bytes && (RecordInPdf.isPdf(bytes) ? RecordInPdf.find(bytes) : fromText(bytes)));
     }
 
     /** A file that is no PDF: the record itself, or a text with the code. @param {Uint8Array} bytes */
@@ -137,9 +147,12 @@ const CheckingView = (() => {
 
     /** @param {Uint8Array | null} bytes */
     async function check(bytes) {
+      const mine = begin();
       last = bytes;
       await ready;
-      show(await Verdict.of(bytes ?? new Uint8Array(0), trust, today(), signed));
+      const verdict = await Verdict.of(bytes ?? new Uint8Array(0), trust, today(), signed);
+      // Whoever gave another one meanwhile is told of that one alone.
+      if (mine === turn) show(verdict);
     }
 
     /** @param {VerdictFacts} verdict */
@@ -243,8 +256,10 @@ const CheckingView = (() => {
       const photo = Dom.one(place, "[data-scan-here] input");
       photo.addEventListener("change", async () => {
         if (!photo.files?.[0]) return;
+        const mine = begin();
         try {
           const found = await detector.detect(await createImageBitmap(photo.files[0]));
+          if (mine !== turn) return;
           const text = found.map((each) => each.rawValue).find(CertificateCode.begins) ?? "";
           code.value = text;
           await check(fromCode(text));
