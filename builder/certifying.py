@@ -12,7 +12,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from pathlib import Path
-from time import monotonic
+from time import monotonic, sleep
 from typing import TYPE_CHECKING
 
 from journeybook.certificate_files import PAPER, RECORD, Held, free_stem, held, stem_of
@@ -52,6 +52,9 @@ _HOLD = 2.0
 would cost more than signing, and whoever else is at the sitting waits ten.
 """
 
+_TURN = 0.2
+"""Seconds for which the lock is left alone between two holds: whoever waits for it looks every so often only."""
+
 
 def certify_sitting(
     path: Path, desk: Desk, tickets: Collection[str] | None = None, again: Collection[str] = ()
@@ -70,6 +73,8 @@ def certify_sitting(
         yield from some.told
         if some.broken is not None:
             raise some.broken
+        if waiting:
+            sleep(_TURN)
 
 
 @dataclass(kw_only=True)
