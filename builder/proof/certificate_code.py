@@ -16,7 +16,10 @@ LONGEST = 800
 """Signs that are written: a QR code of version 18 at level M holds them."""
 LONGEST_READ = 4000
 """Signs that are read."""
-_BROKEN = re.compile(r"[\r\n\t]+")
+_BROKEN = re.compile(r"[\r\n\t]+(?:>+ ?)*")
+"""A line break, and the marks with which a mail quotes the line after it."""
+_QUOTES = AROUND + ">\"'\u201c\u201d\u201e\u00ab\u00bb\u2018\u2019"
+"""What stands around a quoted code; none of it is a sign of base45."""
 
 
 class NoCode(ValueError):  # noqa: N818 - it says what the text is not
@@ -30,7 +33,11 @@ class NoCode(ValueError):  # noqa: N818 - it says what the text is not
 
 def begins(text: str) -> bool:
     """Return whether a text begins as a code does, after what a pasting may have put around it."""
-    return text.strip(AROUND)[: len(PREFIX)].upper() == PREFIX
+    return _bare(text)[: len(PREFIX)].upper() == PREFIX
+
+
+def _bare(text: str) -> str:
+    return text.lstrip(_QUOTES + "(<").rstrip(_QUOTES + ")")
 
 
 def to_code(record: bytes) -> str:
@@ -50,10 +57,10 @@ def to_code(record: bytes) -> str:
 def from_code(text: str) -> bytes:
     """Return the bytes of the certificate; raise NoCode.
 
-    Line breaks and tabs are left out, for a mail may have broken the code; a space is a sign of base45 and stays, but
-    not around the code: none that we write ends in one.
+    Line breaks, tabs and a mail's marks of quoting are left out, for it may have broken the code; a space is a sign of
+    base45 and stays, but not around the code: none that we write ends in one.
     """
-    code = _BROKEN.sub("", text.strip(AROUND))
+    code = _BROKEN.sub("", _bare(text))
     if not begins(code) or len(code) > LONGEST_READ:
         raise NoCode("This is not the code of a certificate.")
     try:

@@ -192,6 +192,11 @@ test("the record in a PDF and the pasted code give the same answer", async () =>
   await page.$eval("textarea", (field, text) => { field.value = text; }, code.replace(/.{70}/g, "$&\n"));
   await page.click("[data-code] button");
   await page.waitForSelector("[data-verdict=genuine]");
+  // As a mail quotes it.
+  await page.$eval("[data-answer]", (place) => place.replaceChildren());
+  await page.$eval("textarea", (field, text) => { field.value = text; }, `> “${code.replace(/.{70}/g, "$&\n> ")}”\n`);
+  await page.click("[data-code] button");
+  await page.waitForSelector("[data-verdict=genuine]");
   assert.equal((await give(page, file("code.txt", `${code}\n`))).kind, "genuine");
   assert.equal((await give(page, file("cut.txt", code.slice(0, -9)))).kind, "unreadable");
   await context.close();

@@ -187,3 +187,18 @@ def test_a_code_that_nobody_could_scan_is_not_written() -> None:
         ValueError, match=r"^The code of this certificate would have \d+ signs, and at most 800 can be"
     ):
         to_code(write(dataclasses.replace(LONG, **texts), KEY))
+
+
+@pytest.mark.parametrize(
+    "quoted",
+    [
+        f"\u201c{CODE}\u201d",
+        f'> "{CODE}"',
+        f"({CODE})\n",
+        "> " + "\r\n> ".join(CODE[at : at + 72] for at in range(0, len(CODE), 72)),
+        ">> " + "\n>> ".join(CODE[at : at + 76] for at in range(0, len(CODE), 76)),
+    ],
+)
+def test_a_code_that_a_mail_has_quoted_is_the_code(quoted: str) -> None:
+    assert begins(quoted)
+    assert from_code(quoted) == RECORD
