@@ -9,6 +9,7 @@ from typing import Any
 
 import click
 
+from journeybook.commands.typed import ticket_of
 from journeybook.diagnostics.render_json import as_data
 from journeybook.marking.kind import in_questions
 from journeybook.project import Project
@@ -40,9 +41,8 @@ def sitting_of(path: Path) -> Sitting:
 
 
 def seat_of(sitting: Sitting, given: str) -> Place:
-    """The place of a ticket as somebody typed it: small letters and a missing dash do no harm."""
-    wanted = given.strip().upper()
-    seat = sitting.place(wanted if "-" in wanted else f"{wanted[:5]}-{wanted[5:]}")
+    """The place of a ticket as somebody typed it."""
+    seat = sitting.place(ticket_of(given))
     if seat is None:
         raise click.ClickException(
             f"No place of this sitting has the ticket {given[:40]!r}. Compare it with the sheet, letter by letter."

@@ -13,6 +13,7 @@ import click
 
 from journeybook.commands.passphrase import PASSPHRASE_FD
 from journeybook.commands.project_option import CONFIG
+from journeybook.commands.typed import DAY
 from journeybook.marking.canonical import SIZE_CAP
 from journeybook.one_attempt import Word, sitting_of_one
 from journeybook.paper.press import SIZES
@@ -25,7 +26,6 @@ _ONE_ALONE = (
 )  # fmt: skip
 """What only a single attempt takes; a sitting holds it."""
 _FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
-_DAY = click.DateTime(["%Y-%m-%d"])
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -116,14 +116,14 @@ _OPTIONS: tuple[Callable[[Any], Any], ...] = (
     ),
     click.option("--vouched-by", help="With --attempt: who confirms who took the check."),
     click.option("--identity", help="With --vouched-by: how it was checked who the person was."),
-    click.option("--on", type=_DAY, help="With --vouched-by: the day on which it was confirmed; today unless given."),
+    click.option("--on", type=DAY, help="With --vouched-by: the day on which it was confirmed; today unless given."),
     click.option("--fingerprint", help="With --vouched-by: the fingerprint on their paper."),
     click.option(
         "--observation", "observations", multiple=True, type=_FILE,
         help="With --attempt: a saved observation of the person; may be given several times.",
     ),
     click.option("--countersigned-by", help="With --observation: who confirms that its paper is signed."),
-    click.option("--countersigned-on", type=_DAY, help="The day of that; today unless given."),
+    click.option("--countersigned-on", type=DAY, help="The day of that; today unless given."),
     click.option(
         "--attempt-number", type=click.IntRange(1, 999),
         help="With --attempt: which attempt it was, as the employer's records count; 1 unless given.",
@@ -132,7 +132,7 @@ _OPTIONS: tuple[Callable[[Any], Any], ...] = (
         "--person", help="With --attempt: the person's number; that of their card unless given.",
     ),
     click.option("--trainer", help="With --attempt: who gave the training."),
-    click.option("--trained", type=_DAY, help="With --attempt: the last day of the training."),
+    click.option("--trained", type=DAY, help="With --attempt: the last day of the training."),
     PASSPHRASE_FD,
     CONFIG,
     click.option("--json", "as_json", is_flag=True, help="For programs: a list of what became of each."),

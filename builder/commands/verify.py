@@ -16,6 +16,7 @@ from click.core import ParameterSource
 
 from journeybook.commands.passphrase import refusals_said
 from journeybook.commands.project_option import CONFIG, project_of, say
+from journeybook.commands.typed import DAY
 from journeybook.diagnostics.excerpt import visible
 
 if TYPE_CHECKING:
@@ -47,9 +48,7 @@ class _Looked:
     type=click.Path(path_type=Path, exists=True, dir_okay=False),
     help="The trust list to go by; else the one that the site's mkdocs.yml names.",
 )
-@click.option(
-    "--on", "day", metavar="DAY", type=click.DateTime(["%Y-%m-%d"]), help="The day to judge for; else today."
-)
+@click.option("--on", "day", type=DAY, help="The day to judge for, as 2026-11-28; else today.")
 @CONFIG
 @click.option("--json", "as_json", is_flag=True, help="For programs: a list of what was found.")
 @click.pass_context

@@ -12,6 +12,7 @@ from pathlib import Path
 import click
 
 from journeybook.commands.came_back import SITTING, said, sitting_of
+from journeybook.commands.typed import DAY, fingerprint_of, ticket_of
 from journeybook.diagnostics.excerpt import visible
 from journeybook.marking import observation as observations
 from journeybook.proof.key_plate import line_of
@@ -50,7 +51,7 @@ class _Row:
 )
 @click.option(
     "--on",
-    type=click.DateTime(["%Y-%m-%d"]),
+    type=DAY,
     help="The day on which it is done; today unless given.",
 )
 @click.option(
@@ -71,6 +72,8 @@ def vouch(context: click.Context, sitting_path: Path, by: str, on: object, list_
     except ValueError as wrong:
         raise click.UsageError(f"--by must say who vouches. {wrong}", context) from wrong
     day = on.date() if hasattr(on, "date") else date.today()
+    if day > max(date.today(), sitting.held_on):
+        raise click.ClickException(f"Nobody can vouch on {day} yet: that day is still to come.")
     if day < sitting.held_on:
         raise click.ClickException(f"Nobody can vouch on {day} for what was held on {sitting.held_on}.")
     steps = _from_list(sitting, list_path, by) if list_path else _asked(sitting, by)
@@ -219,8 +222,8 @@ def _rows(path: Path) -> list[_Row]:
             raise click.ClickException(f"{path.name}, line {number}: the column identity says yes or no.")
         rows.append(_Row(
             line=number,
-            ticket=cells["ticket"].upper(),
-            fingerprint=cells["fingerprint"].upper(),
+            ticket=ticket_of(cells["ticket"]),
+            fingerprint=fingerprint_of(cells["fingerprint"]),
             checked=cells["identity"].lower() == "yes",
         ))  # fmt: skip
     return rows

@@ -13,6 +13,7 @@ from click.testing import CliRunner, Result
 
 from journeybook.cli import main
 from journeybook.commands import mark as mark_command
+from journeybook.commands.came_back import seat_of
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.sittings import sitting_file
 from journeybook.sittings.sitting import with_attempt
@@ -102,6 +103,36 @@ def test_nobody_vouches_before_the_day(inbox: Inbox) -> None:
     result = run("vouch", str(inbox.path), "--by", "T. Marrable", "--on", "2026-12-01", typed="y\ny\n")
     assert result.exit_code == 1
     assert "Nobody can vouch" in result.output
+
+
+def test_nobody_vouches_on_a_day_that_is_still_to_come(inbox: Inbox) -> None:
+    result = run("vouch", str(inbox.path), "--by", "T. Marrable", "--on", "2190-12-02", typed="y\ny\n")
+    assert result.exit_code == 1
+    assert "still to come" in result.output
+    assert inbox.now().people[0].vouched is None
+
+
+@pytest.mark.parametrize("typed", ["tomorrow", "2.12.2026", "2026-2-30", "2026-12-2"])
+def test_a_day_that_is_none_is_said_in_words(inbox: Inbox, typed: str) -> None:
+    result = run("vouch", str(inbox.path), "--by", "T. Marrable", "--on", typed)
+    assert result.exit_code == 2
+    assert "Write year, month and day in figures" in result.output
+    assert "%Y" not in result.output + run("vouch", "-h").output
+
+
+def test_a_list_may_space_tickets_and_fingerprints_as_people_type_them(inbox: Inbox) -> None:
+    ticket = inbox.now().people[0].ticket
+    typed = f"{ticket.lower().replace('-', ' ')},{PRINT.lower().replace('-', ' ')},yes"
+    result = listed(inbox, f"ticket,fingerprint,identity\n{typed}\n")
+    assert result.exit_code == 0, result.output
+    assert inbox.now().people[0].vouched is not None
+
+
+@pytest.mark.parametrize("between", ["", " ", "-", " – ", "\u2011"])
+def test_a_ticket_is_found_however_it_is_spaced(inbox: Inbox, between: str) -> None:
+    place = inbox.now().people[0]
+    typed = f" {place.ticket[:5].lower()}{between}{place.ticket[6:]} "
+    assert seat_of(inbox.now(), typed) == place
 
 
 def test_the_state_names_who_is_back_and_who_is_not(inbox: Inbox) -> None:
