@@ -5,7 +5,9 @@ What stands on a command line or in the environment is read by other programs of
 
 from __future__ import annotations
 
+import getpass
 import os
+import warnings
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -49,12 +51,26 @@ def from_descriptor(descriptor: int) -> str:
     return text
 
 
+def _asked(words: str, again: str | None = None) -> str:
+    """What somebody types unseen; ends the command where there is no terminal at which they could."""
+    with warnings.catch_warnings():
+        # Without a terminal, getpass would warn and read what everybody sees.
+        warnings.simplefilter("error", getpass.GetPassWarning)
+        try:
+            return str(click.prompt(words, hide_input=True, confirmation_prompt=again or False, type=str))
+        except getpass.GetPassWarning as seen:
+            raise click.ClickException(
+                "There is no terminal at which a passphrase could be typed unseen. Run this in a terminal, or give the "
+                "passphrase with --passphrase-fd."
+            ) from seen
+
+
 def new_of_own(descriptor: int | None) -> str:
     """Return a passphrase that somebody thought of: asked for twice, and long enough."""
     text = (
         from_descriptor(descriptor)
         if descriptor is not None
-        else click.prompt("New passphrase", hide_input=True, confirmation_prompt="The same again", type=str)
+        else _asked("New passphrase", again="The same again")
     )
     if len(text) < SHORTEST:
         raise click.ClickException(
@@ -70,9 +86,7 @@ def new_of_words() -> str:
     click.echo(f"    {drawn}\n")
     click.echo("Write it down now, on paper, and keep it apart from the key file and from its paper back-up.")
     for _ in range(_TRIES):
-        typed = click.prompt(
-            "Type it from your paper (four letters of each word will do)", hide_input=True, type=str
-        )
+        typed = _asked("Type it from your paper (four letters of each word will do)")
         try:
             if read_back(typed) == drawn:
                 return drawn
@@ -96,7 +110,7 @@ def opened_by(path: Path, descriptor: int | None, asking: str | None = None) -> 
         if descriptor is not None:
             return _tried(path, from_descriptor(descriptor))
         for left in reversed(range(_TRIES)):
-            typed = click.prompt(asking or f"Passphrase of {path.name}", hide_input=True, type=str)
+            typed = _asked(asking or f"Passphrase of {path.name}")
             try:
                 return _tried(path, typed)
             except KeyRefused as refused:

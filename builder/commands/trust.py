@@ -14,6 +14,7 @@ import click
 from journeybook.commands.key import plate_at
 from journeybook.commands.passphrase import PASSPHRASE_FD, opened, passphrase_fd, refusals_said
 from journeybook.commands.trust_show import fingerprint_in, list_at, show
+from journeybook.commands.typed import DAY
 from journeybook.diagnostics.excerpt import visible
 from journeybook.marking.canonical import NotCanonical
 from journeybook.proof.did_key import did_of
@@ -37,7 +38,7 @@ _KEY = click.option(
     type=click.Path(path_type=Path, exists=True, dir_okay=False),
     help="The key file of who answers for the list.",
 )
-_ON = click.option("--on", type=click.DateTime(["%Y-%m-%d"]), help="The day; today unless given.")
+_ON = click.option("--on", type=DAY, help="The day; today unless given.")
 
 
 @click.group()
@@ -182,11 +183,14 @@ def withdraw(
     reason: str,
     passphrase_fd: int | None,
 ) -> None:
-    """Withdraw certificates by their ids (urn:uuid:…)."""
+    """Withdraw each CERTIFICATE: its PDF or record, or the id that stands on its paper.
+
+    A withdrawal stands for ever, and what is built from the list afterwards says it of every copy.
+    """
     from journeybook.proof.trust_list import Withdrawal
 
     current = list_at(file)
-    wanted = [_certificate(text) for text in dict.fromkeys(ids)]
+    wanted = list(dict.fromkeys(_certificate(text, current) for text in ids))
     for each in wanted:
         if (before := current.withdrawal_of(each)) is not None:
             raise click.ClickException(f"{each} was withdrawn on {before.on} already.")
@@ -239,11 +243,37 @@ def _named(current: TrustList, named: str) -> TrustedKey:
     )
 
 
-def _certificate(text: str) -> str:
+def _certificate(text: str, current: TrustList) -> str:
+    """The id that somebody typed, or of the file that they named."""
+    if Path(text).is_file():
+        return _in_file(Path(text), current)
     try:
         return f"urn:uuid:{UUID(text.strip().removeprefix('urn:uuid:'))}"
     except ValueError as error:
-        raise click.UsageError(f"{text!r} is no id of a certificate, such as urn:uuid:3f0c….") from error
+        raise click.UsageError(
+            f"{text!r} is no id of a certificate, such as urn:uuid:3f0c…, and there is no such file. "
+            "Name the PDF, its record, or the id in the foot of the paper."
+        ) from error
+
+
+def _in_file(path: Path, current: TrustList) -> str:
+    """The id of the certificate that a file is or holds: a slip in 36 copied letters would stand for ever."""
+    from journeybook.proof.presented import record_in
+    from journeybook.proof.record_in_pdf import PDF_CAP
+    from journeybook.proof.verdict import verdict
+
+    try:
+        with path.open("rb") as file:
+            data = file.read(PDF_CAP + 1)
+    except OSError as refused:
+        raise click.ClickException(f"{path} cannot be read: {refused.strerror or refused}.") from refused
+    found = verdict(record_in(data), current, datetime.now(UTC).date()) if len(data) <= PDF_CAP else None
+    if found is None or found.certificate is None or found.kind in ("altered", "unknown-signer"):
+        raise click.ClickException(
+            f"{path} holds no certificate as a key of this list signed it. Nothing was withdrawn."
+        )
+    click.echo(f"{path}: {visible(found.certificate.name)} ({visible(found.certificate.person)}).")
+    return found.certificate.id
 
 
 def _changed(
