@@ -33,7 +33,8 @@ def no_signing(
     if trust is not None and not listed:
         yield NoSigning(
             why=f"The key of {holder} is not on the trust list {list_name}, so nobody could believe what it signs.",
-            mend=f"Add it: `journeybook key show KEY > plate.txt`, then `journeybook trust add {list_name} plate.txt`.",
+            mend=f"Add it: `journeybook key show KEY > plate.txt`, then `journeybook trust add {list_name} plate.txt "
+            "--key FILE`, with the key file of who answers for the list.",
         )
         return
     for key in listed:

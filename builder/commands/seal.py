@@ -126,7 +126,8 @@ def _refuse_overwriting(*paths: Path) -> None:
             raise SittingRefused(
                 "H009",
                 f"{path} is there already, and a sitting is never written over.",
-                "Give the class file another name, or name another folder with --into.",
+                "If that is this class, it is sealed: go on with those tickets. For another sitting, give the class "
+                "file another name.",
             )
 
 
@@ -159,7 +160,7 @@ def _tell(sitting: Sitting, page: Path, private: Path) -> None:
     click.echo("")
     click.echo("What to do next:")
     click.echo(
-        "  1. Give each person the slip with their ticket; read the passphrase out in the room, not before."
+        "  1. Write each person's ticket on a slip of their own; read the passphrase out in the room, not before."
     )
     click.echo("  2. Open the page on each device: from a stick, a share or a server. It needs no network.")
     click.echo(

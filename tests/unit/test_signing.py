@@ -96,7 +96,7 @@ def test_a_stranger_is_told_how_to_get_on_the_list() -> None:
         told.why
         == "The key of T. Marrable is not on the trust list trust.json, so nobody could believe what it signs."
     )
-    assert "journeybook trust add trust.json plate.txt" in told.mend
+    assert "journeybook trust add trust.json plate.txt --key FILE" in told.mend
 
 
 def test_example_values_of_either_sheet_need_a_demo_key() -> None:
