@@ -93,7 +93,11 @@ def settings_problems(data: bytes, file: str) -> list[Problem]:
     if found is None or "INHERIT" in document.root:  # type: ignore[operator]  # where there is an entry, there are keys
         return []
     container, key = found
-    return [*_problems_of_entry(document, container, key, problems), *_theme_problems(document)]
+    return [
+        *_problems_of_entry(document, container, key, problems),
+        *_at_the_margin(document),
+        *_theme_problems(document),
+    ]
 
 
 def _problems_of_entry(
@@ -130,6 +134,21 @@ def report_on_settings(path: Path) -> str:
     """What is wrong with our settings in a file, as a terminal shows it; empty where nothing is."""
     problems = problems_of_settings(path)
     return report(problems, path.parent) if problems else ""
+
+
+def _at_the_margin(document: Document) -> list[Problem]:
+    """Settings of ours among those of MkDocs: it would only warn, and a site without its list knows no signer."""
+    root: Any = document.root
+    return [
+        fault(
+            "C001",
+            document.place(root, field.key, on_key=True),
+            f"`{field.key}` stands at the margin, where MkDocs has its own settings; it belongs to the plugin {NAME}.",
+            f"Move the line below `- {NAME}:`, and indent it like `courses` there.",
+        )
+        for field in SETTINGS.fields
+        if field.key in root
+    ]
 
 
 def _theme_problems(document: Document) -> list[Problem]:
