@@ -7,6 +7,7 @@ Twin of ``site_overrides/js/pure/record-in-pdf.js``.
 
 from __future__ import annotations
 
+import re
 import zlib
 
 from journeybook.proof.certificate import SIZE_CAP
@@ -15,8 +16,14 @@ PDF_CAP = 20 << 20
 """Bytes."""
 STREAMS_CAP = 2000
 """A certificate of ours has a few dozen."""
+_WORDS_CAP = 2 * STREAMS_CAP
+_WINDOW = 2 * SIZE_CAP
+"""Bytes of a stream that are opened: deflating makes nothing twice as long."""
+_BEGIN = b'{"@context":'
+"""Of a certificate in its one form (RFC 8785): no member sorts before this."""
 _MARK = b'"eddsa-jcs-2022"'
-_WORD = b"stream"
+_WORD = re.compile(rb"stream[\r\n]")
+"""ISO 32000-2, 7.3.8.1: the word is followed by a line's end. A title may hold it too."""
 _END = b"endstream"
 
 
@@ -30,22 +37,26 @@ def find(pdf: bytes) -> bytes | None:
     if len(pdf) > PDF_CAP or not is_pdf(pdf):
         return None
     found: bytes | None = None
-    after = 0
-    for _ in range(STREAMS_CAP):
-        word = pdf.find(_WORD, after)
-        if word < 0:
+    after = streams = 0
+    end = -1
+    for _ in range(_WORDS_CAP):
+        word = _WORD.search(pdf, after)
+        if word is None or streams >= STREAMS_CAP:
             break
-        start = word + len(_WORD)
-        if pdf.startswith(b"\r", start):
-            start += 1
-        if pdf.startswith(b"\n", start):
-            start += 1
-        end = pdf.find(_END, start)
+        after = word.end()
+        start = after + pdf.startswith(b"\r\n", after - 1)
+        if pdf.startswith(b"end", word.start() - 3):
+            continue
+        if end < start:
+            end = pdf.find(_END, start)
         if end < 0:
             break
+        streams += 1
+        record = _opened(pdf[start : min(end, start + _WINDOW)])
+        if record is None:
+            continue  # Perhaps the word stood in a text, and the stream begins further on.
         after = end + len(_END)
-        record = _opened(pdf[start:end])
-        if record is None or not record.startswith(b"{") or _MARK not in record:
+        if not record.startswith(_BEGIN) or _MARK not in record:
             continue
         if found is not None and found != record:
             return None
@@ -55,7 +66,7 @@ def find(pdf: bytes) -> bytes | None:
 
 def _opened(stream: bytes) -> bytes | None:
     """A stream as it stands, or inflated (zlib, RFC 1950); None where it is neither or too large."""
-    if stream.startswith(b"{"):
+    if stream.startswith(_BEGIN):
         plain = stream[: SIZE_CAP + 2].rstrip(b"\r\n")
         return plain if len(plain) <= SIZE_CAP else None
     # RFC 1950, 2.2: method 8, and the first two bytes are a multiple of 31.

@@ -81,6 +81,17 @@ test('the record is found in a PDF, deflated or plain, among other streams', () 
   }
 });
 
+test('the word in a title hides no stream behind it', () => {
+  const text = certificateText(YARD);
+  for (const title of ['(upstream)', '(stream\n)', '(a stream\r\nx\u009c and so on)', '/endstream\n', '(stream\n{)']) {
+    const head = Buffer.from(`%PDF-1.7\n1 0 obj\n<< /Title ${title} >>\nendobj\n`, 'latin1');
+    for (const stream of [deflateSync(text), Buffer.from(text)]) {
+      assert.equal(Buffer.from(RecordInPdf.find(new Uint8Array(Buffer.concat([head, pdf(stream)])))).toString(), text, title);
+    }
+    assert.equal(RecordInPdf.find(new Uint8Array(Buffer.concat([head, pdf(deflateSync(text), deflateSync(certificateText(STRANGER)))]))), null);
+  }
+});
+
 test('a PDF with two different records gives none, and so does one without', () => {
   const streams = [deflateSync(certificateText(YARD)), deflateSync(certificateText(STRANGER))];
   assert.equal(RecordInPdf.find(pdf(...streams)), null);
@@ -89,9 +100,9 @@ test('a PDF with two different records gives none, and so does one without', () 
 });
 
 test('nothing in a PDF keeps the search long', () => {
-  const cut = Buffer.concat([Buffer.from('stream\n'), deflateSync(`{"eddsa-jcs-2022"${' '.repeat(16_000)}`).subarray(0, -5), Buffer.from('\nendstream')]);
+  const cut = Buffer.concat([Buffer.from('stream\n'), deflateSync(`{"@context":"eddsa-jcs-2022"${' '.repeat(16_000)}`).subarray(0, -5), Buffer.from('\nendstream')]);
   const bomb = Buffer.concat([Buffer.from('stream\n'), deflateSync(Buffer.alloc(1 << 23)), Buffer.from('\nendstream')]);
-  for (const piece of ['stream', 'endstrea', 'streamendstream', 'stream\n{endstream', 's', cut, bomb]) {
+  for (const piece of ['stream', 'endstrea', 'streamendstream', 'stream\n{endstream', 'stream\n', 'endstream\n', 'stream\nendstream\n', 's', cut, bomb]) {
     const whole = new Uint8Array(Buffer.concat([Buffer.from('%PDF-1.7\n'), Buffer.alloc((20 << 20) - 9, piece)]));
     const before = process.cpuUsage();
     assert.equal(RecordInPdf.find(whole), null);

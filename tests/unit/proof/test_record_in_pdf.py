@@ -11,7 +11,7 @@ import pytest
 
 from journeybook.proof.record_in_pdf import PDF_CAP, STREAMS_CAP, find, is_pdf
 
-RECORD = b'{"name":"Ines Okafor","proof":{"cryptosuite":"eddsa-jcs-2022"}}'
+RECORD = b'{"@context":[],"name":"Ines Okafor","proof":{"cryptosuite":"eddsa-jcs-2022"}}'
 OTHER = RECORD.replace(b"Ines", b"Anes")
 PAGE = zlib.compress(b"BT (text of a page) Tj ET")
 
@@ -50,6 +50,17 @@ def test_the_record_is_found_in_a_pdf_that_a_library_wrote_and_another_wrote_aga
     assert find(again.getvalue()) == RECORD
 
 
+@pytest.mark.parametrize(
+    "title", [b"(upstream)", b"(stream\n)", b"(a stream\r\nx\x9c and so on)", b"/endstream\n", b"(stream\n{)"]
+)
+def test_the_word_in_a_title_hides_no_stream_behind_it(title: bytes) -> None:
+    head = b"%PDF-1.7\n1 0 obj\n<< /Title " + title + b" >>\nendobj\n"
+    for stream in (RECORD, zlib.compress(RECORD)):
+        assert find(head + pdf(stream).removeprefix(b"%PDF-1.7\n")) == RECORD
+    two = pdf(RECORD, OTHER).removeprefix(b"%PDF-1.7\n")
+    assert find(head + two) is None
+
+
 def test_the_same_record_twice_is_one() -> None:
     assert find(pdf(zlib.compress(RECORD), RECORD)) == RECORD
 
@@ -66,8 +77,8 @@ def test_the_same_record_twice_is_one() -> None:
         pdf(zlib.compress(b" " + RECORD)),
         pdf(zlib.compress(RECORD)[:-20]),
         pdf(zlib.compress(RECORD), zlib.compress(OTHER)),
-        pdf(zlib.compress(b'{"eddsa-jcs-2022"' + b" " * 16_384)),
-        pdf(b'{"eddsa-jcs-2022"' + b" " * 16_384),
+        pdf(zlib.compress(b'{"@context":"eddsa-jcs-2022"' + b" " * 16_384)),
+        pdf(b'{"@context":"eddsa-jcs-2022"' + b" " * 16_384),
         pdf(zlib.compress(RECORD))[:-30],
         b" " * 1024 + pdf(RECORD),
     ],
@@ -99,11 +110,31 @@ def filled(piece: bytes) -> bytes:
         filled(b"stream\n{endstream"),
         filled(b"stream\nx\x9cendstream"),
         filled(b"stream\n" + zlib.compress(bytes(1 << 23)) + b"\nendstream"),
-        filled(b"stream\n" + zlib.compress(b'{"eddsa-jcs-2022"' + b" " * 16_000)[:-5] + b"\nendstream"),
+        filled(
+            b"stream\n" + zlib.compress(b'{"@context":"eddsa-jcs-2022"' + b" " * 16_000)[:-5] + b"\nendstream"
+        ),
+        filled(b"stream\n"),
+        filled(b"stream\r\n"),
+        filled(b"endstream\n"),
+        filled(b"stream\nendstream\n"),
         filled(b"s"),
         b"%PDF-1.7\nstream\nx\x9c" + bytes(PDF_CAP - 40) + b"endstream",
     ],
-    ids=["stream", "endstrea", "empty streams", "braces", "zlib heads", "bombs", "cut records", "s", "one"],
+    ids=[
+        "stream",
+        "endstrea",
+        "empty streams",
+        "braces",
+        "zlib heads",
+        "bombs",
+        "cut records",
+        "stream a line",
+        "stream a long line",
+        "endstream a line",
+        "empty streams a line",
+        "s",
+        "one",
+    ],
 )
 def test_a_hostile_pdf_is_done_with_in_a_second(data: bytes) -> None:
     began = time.process_time()
