@@ -91,7 +91,7 @@ test("going back changes an answer, and the changed one counts", async () => {
   await give(page, ASKED, first.key, rightAnswer(first.key, first.variant));
   await press(page, `${DESK} .check-overview`, "Hand in");
   await handIn(page);
-  await says(page, `${DESK} .result-marks`, new RegExp(`^${first.of * 1000} of ${first.of * 1000} marks`));
+  await says(page, `${DESK} .result-marks`, new RegExp(`^${first.of} of ${first.of} marks`));
 });
 
 test("a must-pass question that is wrong means not yet passed, names the fact, and leads back to lessons that exist", async () => {
@@ -102,7 +102,7 @@ test("a must-pass question that is wrong means not yet passed, names the fact, a
   await handIn(page);
   assert.equal(await words(page, `${DESK} .result-title`), "Knowledge check: not yet passed");
   const marks = Number(/^(\d+) of/.exec(await words(page, `${DESK} .result-marks`))?.[1]);
-  assert.ok(marks * 100 >= CHECK.percent * form.length * 1000, "the marks alone would have passed");
+  assert.ok(marks * 100 >= CHECK.percent * form.length, "the marks alone would have passed");
   const missed = await page.$$eval(`${DESK} .check-result .line-hold`, (lines) => lines.filter((line) => !line.querySelector(".line-again")).map((line) => line.querySelector(".line-text")?.textContent?.trim()));
   assert.deepEqual(missed, [await words(page, `${DESK} [data-check-parts] [data-fact="${CHECK.plan.gates[0].fact}"]`)]);
   assert.equal(await page.$(`${DESK} .certificate`), null);
@@ -202,7 +202,7 @@ test("handing in with questions unanswered names them first, and each leads back
   assert.equal((await asked(page)).at, 5);
   await press(page, `${DESK} .check-overview`, "Hand in");
   await press(page, `${DESK} .check-confirm`, "Hand in as it is");
-  await says(page, `${DESK} .result-marks`, new RegExp(`^${(form.length - 2) * 1000} of ${form.length * 1000} marks`));
+  await says(page, `${DESK} .result-marks`, new RegExp(`^${form.length - 2} of ${form.length} marks`));
 });
 
 /** Answers the open question and those after it, rightly. @param {import("puppeteer-core").Page} page @param {number} count */

@@ -60,14 +60,25 @@ for (const how of /** @type {{full?: boolean, shut?: boolean}[]} */ ([{ full: tr
   it(`where the browser keeps nothing (${Object.keys(how)}), the open page still does, and says so`, () => {
     const store = storage(how).open();
     store.write('p1', { session });
-    assert.equal(store.isKept(), false);
+    assert.deepEqual([store.isKept('p1'), store.isUnkept()], [false, true]);
     assert.deepEqual(plain(store.read('p1')), { session: plain(session) });
     store.write('p1', { record: RECORD });
     assert.deepEqual(plain(store.count()), { all: 1, handedIn: 1 });
     store.clear();
     assert.equal(store.read('p1'), null);
+    assert.equal(store.isUnkept(), false);
   });
 }
+
+it('a page reads what another has written since, and keeps its own copy should the browser lose both', () => {
+  const place = storage();
+  const [one, other] = [place.open(), place.open()];
+  one.write('p1', { session });
+  other.write('p1', { record: RECORD });
+  assert.deepEqual(plain(one.read('p1')), { record: RECORD });
+  delete place.held[`journeybook-sitting-1:${SITTING}:p1`];
+  assert.deepEqual(plain(other.read('p1')), { record: RECORD });
+});
 
 it('a storage that is full now and not later keeps the next change', () => {
   const place = storage({ full: true });
@@ -75,7 +86,7 @@ it('a storage that is full now and not later keeps the next change', () => {
   store.write('p1', { session });
   place.how.full = false;
   store.write('p1', { record: RECORD });
-  assert.equal(store.isKept(), true);
+  assert.deepEqual([store.isKept('p1'), store.isUnkept()], [true, false]);
   assert.deepEqual(plain(place.open().read('p1')), { record: RECORD });
 });
 

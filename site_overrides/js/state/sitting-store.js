@@ -10,15 +10,17 @@ const SittingStore = (() => {
 
   /** @param {() => Storage} storage may throw where the browser forbids it @param {string} sitting its id */
   function open(storage, sitting) {
-    /** What could not be written stays here until the page is closed. @type {Map<string, string>} */
+    /** What was written stays here until the page is closed, in case the browser loses it. @type {Map<string, string>} */
     const held = new Map();
-    let keeps = true;
+    /** Places whose last change the browser refused: what it has of them is older. @type {Set<string>} */
+    const unkept = new Set();
     const prefix = `${PREFIX}${sitting}:`;
 
     /** @param {string} place @returns {KeptPlace | null} */
     function read(place) {
-      const text = held.get(place) ?? stored(place);
-      if (text === null) return null;
+      // Another window may have written since.
+      const text = (unkept.has(place) ? null : stored(place)) ?? held.get(place);
+      if (text === undefined) return null;
       try {
         return checked(JSON.parse(text));
       } catch {
@@ -41,9 +43,9 @@ const SittingStore = (() => {
       held.set(place, text);
       try {
         storage().setItem(prefix + place, text);
-        keeps = true;
+        unkept.delete(place);
       } catch {
-        keeps = false;
+        unkept.add(place);
       }
     }
 
@@ -69,6 +71,7 @@ const SittingStore = (() => {
     function clear() {
       for (const place of placesKept()) {
         held.delete(place);
+        unkept.delete(place);
         try {
           storage().removeItem(prefix + place);
         } catch {
@@ -77,12 +80,17 @@ const SittingStore = (() => {
       }
     }
 
-    /** Whether the last change was kept on the device. */
-    function isKept() {
-      return keeps;
+    /** Whether the last change to this place was kept on the device. @param {string} place */
+    function isKept(place) {
+      return !unkept.has(place);
     }
 
-    return { read, write, count, clear, isKept };
+    /** Whether anything is on this page only. */
+    function isUnkept() {
+      return unkept.size > 0;
+    }
+
+    return { read, write, count, clear, isKept, isUnkept };
   }
 
   /** @param {any} kept @returns {KeptPlace | null} */

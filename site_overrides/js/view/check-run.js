@@ -39,6 +39,7 @@ const CheckRun = (() => {
       desk.replaceChildren(Dom.make("section", { class: "check-run" },
         Dom.make("div", { class: "check-head" }, heading, Dom.make("p", { class: "label" }, owner)), section, overview()));
       watchNumber(section);
+      Bounce.turned();
       Dom.focus(heading);
       heading.scrollIntoView({ block: "start" });
     }
@@ -128,6 +129,7 @@ const CheckRun = (() => {
           ? [Dom.button(Words.say("Back to the questions"), () => show(open[0].index), "first"), Dom.button(Words.say("Hand in as it is"), handIn, "second")]
           : [Dom.button(Words.say("Hand in"), handIn, "first"), Dom.button(Words.say("Back to the questions"), () => show(state.at), "second")])),
         list || null));
+      Bounce.turned();
       Dom.focus(heading);
       heading.scrollIntoView({ block: "start" });
     }

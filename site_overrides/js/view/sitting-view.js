@@ -23,19 +23,18 @@ const SittingView = (() => {
     let store = null;
     /** @type {{stop: () => void} | null} */
     let clock = null;
-    // Leaving the page by a slip of the hand; what was answered is kept all the same.
-    let isRunning = false;
-    window.addEventListener("beforeunload", (event) => { if (isRunning && store && !store.isKept()) event.preventDefault(); });
+    // Where the device keeps nothing, leaving the page by a slip of the hand would lose it, after handing in no less.
+    window.addEventListener("beforeunload", (event) => { if (store?.isUnkept()) event.preventDefault(); });
     showStart();
 
     function showStart() {
       clock?.stop();
       clock = null;
-      isRunning = false;
       stage.hidden = true;
       stage.replaceChildren();
       about.hidden = false;
       entry.replaceChildren(typed());
+      Bounce.turned();
     }
 
     /** @param {...(Node | false)} parts */
@@ -43,6 +42,7 @@ const SittingView = (() => {
       about.hidden = true;
       stage.hidden = false;
       stage.replaceChildren(.../** @type {Node[]} */ (parts.filter(Boolean)));
+      Bounce.turned();
     }
 
     /** The form in which passphrase and ticket are typed. */
@@ -98,7 +98,7 @@ const SittingView = (() => {
       const place = Object.hasOwn(opened.content.places, name) ? opened.content.places[name] : null;
       if (!place) return refuse(Words.say("No place of this sitting has the ticket {ticket}. Compare it with the slip, letter by letter.", { ticket }));
       const kept = store.read(name);
-      if (kept && "record" in kept) return handedIn(kept.record, place);
+      if (kept && "record" in kept) return handedIn(name, kept.record, place);
       return ask(name, ticket, place, kept?.session ?? null);
     }
 
@@ -115,25 +115,28 @@ const SittingView = (() => {
           session && Dom.make("li", {}, Words.say("Begun on this device: {done} of {total} answered. Nothing is lost.", { done, total: session.form.length })),
           Dom.make("li", {}, Words.say("If the name is not yours, do not begin: call the assessor."))),
         Dom.make("div", { class: "buttons" },
-          Dom.button(session ? Words.say("Yes, go on") : Words.say("Yes, begin"), () => run(name, ticket, place, session), "first"),
+          Dom.button(session ? Words.say("Yes, go on") : Words.say("Yes, begin"), () => run(name, ticket, place), "first"),
           Dom.button(Words.say("No, that is not me"), showStart, "second"))));
       Dom.focus(heading);
     }
 
-    /** @param {string} name @param {string} ticket @param {SittingPlace} place @param {SessionState | null} kept */
-    function run(name, ticket, place, kept) {
+    /** @param {string} name @param {string} ticket @param {SittingPlace} place */
+    function run(name, ticket, place) {
       const { content } = /** @type {{content: SittingContent}} */ (opened);
       const keeper = /** @type {NonNullable<typeof store>} */ (store);
-      let state = kept ?? CheckSession.begin({
+      const kept = keeper.read(name);
+      if (kept && "record" in kept) return handedIn(name, kept.record, place);
+      let state = kept?.session ?? CheckSession.begin({
         course: record.course, version: record.version, digest: record.digest, profile: record.profile, language: record.language,
         seed: ticket, avoid: place.avoid, form: place.form, started: Dates.instant(now()),
       });
+      /** @returns {KeptPlace} */
+      const latest = () => keeper.read(name) ?? { session: state };
       keeper.write(name, { session: state });
-      isRunning = true;
       clock?.stop();
       const time = clock = SittingTime.start(state.started, place.minutes, now);
       const paper = Dom.make("div", { class: "check" });
-      const unkept = Dom.make("p", { class: "check-note sitting-unkept", hidden: keeper.isKept() },
+      const unkept = Dom.make("p", { class: "check-note sitting-unkept", hidden: keeper.isKept(name) },
         Words.say("This browser keeps nothing on the device: do not reload or close this page before you have handed in."));
       stand(time.element, unkept, paper);
       CheckRun.make(paper, {
@@ -142,26 +145,30 @@ const SittingView = (() => {
         question: (id) => question(content.questions[id]),
         read: () => state,
         write(step) {
-          state = step(state);
+          // Another window may have gone on with this place, or handed it in: its answers are not written over.
+          const found = latest();
+          if ("record" in found) return handedIn(name, found.record, place);
+          state = step(found.session);
           keeper.write(name, { session: state });
-          unkept.hidden = keeper.isKept();
+          unkept.hidden = keeper.isKept(name);
         },
         leave: showStart,
         handIn() {
-          const text = Canonical.write(CheckSession.attempt(state, place.person, Dates.instant(now())));
+          const found = latest();
+          if ("record" in found) return handedIn(name, found.record, place);
+          const text = Canonical.write(CheckSession.attempt(found.session, place.person, Dates.instant(now())));
           keeper.write(name, { record: text });
-          handedIn(text, place);
+          handedIn(name, text, place);
         },
       }).show(state.at);
     }
 
-    /** @param {string} text @param {SittingPlace} place */
-    function handedIn(text, place) {
+    /** @param {string} name of the place @param {string} text @param {SittingPlace} place */
+    function handedIn(name, text, place) {
       clock?.stop();
       clock = null;
-      isRunning = false;
       const done = SittingHandedIn.make(
-        { record: text, name: place.person.name, isKept: store?.isKept() ?? false, title: record.title },
+        { record: text, name: place.person.name, isKept: store?.isKept(name) ?? false, title: record.title },
         { nextPerson: showStart, clear });
       stand(done.page);
       Dom.focus(done.heading);
