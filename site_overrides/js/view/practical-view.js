@@ -51,7 +51,7 @@ const PracticalView = (() => {
     });
     Dom.one(root, ".observed").after(bar.part);
     const ended = PracticalResult.ended();
-    Dom.one(root, ".practical-stop .slip-paper").append(ended.part);
+    Dom.one(root, ".practical-result > h2 + p").after(ended.part);
     const result = PracticalResult.make(root, slug, facts, {
       choose: (word) => step((now) => ObservationSheet.choose(now, facts, word)),
       write: (name, text) => step((now) => ObservationSheet.write(now, name, text)),

@@ -100,6 +100,13 @@ def test_what_to_look_for_stands_beside_the_step_with_the_values_of_the_kit_shee
     assert "Look for Measures it and says a number: at most 6 mm" in second
 
 
+def test_when_to_end_it_is_read_before_the_first_step_and_a_hint_on_a_critical_one_counts() -> None:
+    body = leaves()[PRACTICAL].body
+    order = [body.index(f'class="{name}') for name in ("practical-safety", "practical-stop", "observed")]
+    assert order == sorted(order)
+    assert "that is “no” or “not seen”, or that needed a hint, means not yet competent" in words_in(body)
+
+
 def test_the_practical_has_a_line_for_everybody_who_answers_for_it() -> None:
     said = words_in(leaves()[PRACTICAL].body)
     for label in (
