@@ -8,6 +8,7 @@ import click
 
 from journeybook.commands.came_back import SITTING, course_finder, seat_of, sitting_of
 from journeybook.commands.project_option import CONFIG, project_of
+from journeybook.proof.private_place import published_by
 from journeybook.sittings.keyed import ENDING, empty_file
 
 
@@ -28,13 +29,20 @@ def from_paper(
     """Write an empty file for the answers on the paper sheet of TICKET, to be filled in and taken in with `mark`."""
     sitting = sitting_of(sitting_path)
     seat = seat_of(sitting, ticket)
-    course = course_finder(project_of(context, config_file))(sitting)
+    project = project_of(context, config_file)
+    course = course_finder(project)(sitting)
     if course is None:
         raise click.ClickException(
             f"The course {sitting.course} {sitting.version} with contents {sitting.digest[:12]} is not here. "
             "Run this beside the mkdocs.yml of the site that holds its release."
         )
-    path = (folder or sitting_path.parent) / f"{seat.ticket}{ENDING}"
+    into = folder or sitting_path.parent
+    if folder is not None and (why := published_by(folder, project.watched())):
+        raise click.ClickException(
+            f"Keyed answers are not written into {folder}: {why}, and they are as secret as the sitting. "
+            "Leave --into out, and they lie beside the sitting."
+        )
+    path = into / f"{seat.ticket}{ENDING}"
     try:
         with path.open("x", encoding="utf-8", newline="\n") as file:
             file.write(empty_file(sitting, seat, course.content))

@@ -192,7 +192,7 @@ def empty_file(sitting: Sitting, seat: Seat, compiled: Mapping[str, Any]) -> str
         "# Key it as it stands there, wrong or right. Leave the quotes; an unanswered question stays empty.",
         f"ticket: {seat.ticket}",
         'keyed-by: ""',
-        f'started: "{day}T09:00:00Z"   # mend both times; Z is UTC, +01:00 is one hour before it',
+        f'started: "{day}T09:00:00Z"   # mend both times; Z is UTC, +01:00 an hour ahead of it',
         f'ended: "{day}T09:30:00Z"',
         "answers:",
         *(

@@ -72,6 +72,16 @@ def hand_in(yard: Yard, private: Path) -> str:
     return ticket
 
 
+def test_keyed_answers_are_not_begun_where_they_would_be_published(yard: Yard) -> None:
+    assert yard.seal().exit_code == 0
+    private = yard.out / "class.sitting.json"
+    ticket = sitting_file.read(private).people[0].ticket
+    result = yard.run("from-paper", private, ticket, "--into", yard.course)
+    assert result.exit_code == 1
+    assert "as secret as the sitting" in result.output
+    assert not list(yard.course.glob("*.keyed.yml"))
+
+
 def test_who_sat_earlier_is_counted_and_spared_the_same_questions(yard: Yard) -> None:
     assert yard.seal().exit_code == 0
     first = yard.out / "class.sitting.json"
