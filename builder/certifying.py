@@ -292,7 +292,8 @@ def _held_already(line: Line, before: CertificateIssued, stem: str, sitting: Sit
         word = f"It was withdrawn on {gone.on}. To issue another: --again {line.ticket}"
         return replace(line, notes=(word,))
     if there is None:
-        return replace(line, notes=(f"It does not lie in {desk.folder}.",))
+        cure = "Name the folder that holds it with --into; is it lost, withdraw it first."
+        return replace(line, notes=(f"It does not lie in {desk.folder}. {cure}",))
     more = _earned_since(there.certificate, line.ticket, sitting, desk)
     if there.certificate.example and not is_demo(desk.plate, desk.trust):
         why = "It is an example, signed to try things out, and worth nothing at work."

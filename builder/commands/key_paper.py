@@ -119,7 +119,13 @@ def restore(
     with tempfile.TemporaryDirectory() as folder:
         trial = Path(folder) / file.name
         trial.write_bytes(locked)
-        private, passphrase = opened_by(trial, passphrase_fd, "Passphrase of the key on the paper")
+        try:
+            private, passphrase = opened_by(trial, passphrase_fd, "Passphrase of the key on the paper")
+        except click.ClickException as refused:
+            # The trial's own path means nothing to anybody.
+            raise click.ClickException(
+                refused.message.replace(str(trial), "the key on the paper")
+            ) from refused
     did = did_of(private.public_key().public_bytes_raw())
     if plate is None:
         assert typed is not None

@@ -71,7 +71,9 @@ def start(file: Path, key_file: Path, holder: str, passphrase_fd: int | None) ->
     )
     _write(file, made, private)
     click.echo(f"{file}: list no. 1 of {holder}, with the key of {plate.holder}.")
-    click.echo(f"Name it in mkdocs.yml, below the plugin's name: trust: {file.name}")
+    click.echo(
+        f"Name it in mkdocs.yml, below `courses` of the plugin and indented like it: trust: {file.name}"
+    )
 
 
 @trust.command()

@@ -207,6 +207,7 @@ def test_a_key_comes_back_from_the_rows_of_its_paper(run: Run, make: Run, fd: Ca
     ]
     wrong = run("key", "restore", "paper.txt", "back.pem", *sheet, "--passphrase-fd", fd(OTHER))
     assert wrong.exit_code == 1
+    assert "The passphrase does not open the key on the paper" in wrong.output
     assert not Path("back.pem").exists()
     back = run("key", "restore", "paper.txt", "back.pem", *sheet, "--demo", "--passphrase-fd", fd(WORDS))
     assert back.exit_code == 0, back.output
