@@ -16,8 +16,6 @@ from journeybook.proof.key_plate import fingerprint_of
 if TYPE_CHECKING:
     from journeybook.proof.trust_list import TrustedKey, TrustList
 
-_OLD = 92
-"""Days after which a list is called old: a quarter, no source."""
 _FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
 
 
@@ -27,14 +25,15 @@ _FILE = click.Path(path_type=Path, exists=True, dir_okay=False)
 def show(file: Path, after: Path | None) -> None:
     """Say in words what a trust list says, and whether its signatures hold."""
     from journeybook.proof.trust_list import Refused, accept
-    from journeybook.proof.verdict_words import age
+    from journeybook.proof.verdict_words import age, doubt
 
     found = list_at(file)
     today = datetime.now(UTC).date()
-    days = age(found, today)
-    click.echo(f"List no. {found.number} of {visible(found.holder)}, made {found.made}, {_days(days)} ago.")
-    if days > _OLD:
-        click.echo("It is old: what was withdrawn since is not in it. Sign a new one.")
+    click.echo(
+        f"List no. {found.number} of {visible(found.holder)}, made {found.made}, {_days(age(found, today))} ago."
+    )
+    if said := doubt(found, today):
+        click.echo(said)
     click.echo("Its signatures hold:")
     for did in found.signers:
         click.echo(f"  {_name_of(found, did)}{', who answers for it' if did == found.issuer else ''}")

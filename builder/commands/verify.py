@@ -152,19 +152,20 @@ def _in_words(looked: _Looked, trust: TrustList | None) -> Iterator[str]:
 
 
 def _of_the_list(trust: TrustList | None, today: date) -> str:
-    from journeybook.proof.verdict_words import age
+    from journeybook.proof.verdict_words import age, doubt
 
     if trust is None:
         return "No trust list is in use: every signer is unknown. Name one with --trust, or at `trust` in mkdocs.yml."
-    return (
+    line = (
         f"Trust list no. {trust.number} of {visible(trust.holder)}. "
         f"Signers and withdrawals known up to {trust.date}, {age(trust, today)} days ago."
     )
+    return "\n".join([line, *textwrap.wrap(doubt(trust, today), _WIDTH)])
 
 
 def _as_data(looked: _Looked, trust: TrustList | None, today: date) -> dict[str, Any]:
     from journeybook.proof.certificate import document_of
-    from journeybook.proof.verdict_words import SAYINGS, age, is_example, shown
+    from journeybook.proof.verdict_words import SAYINGS, age, doubt, is_example, shown
 
     found = looked.verdict
     if found is None:
@@ -183,5 +184,11 @@ def _as_data(looked: _Looked, trust: TrustList | None, today: date) -> dict[str,
         "signer": key and {"did": key.did, "holder": key.holder, "role": key.role, "demo": key.demo},
         "withdrawn": withdrawn and {"on": withdrawn.on, "reason": withdrawn.reason},
         "trust": trust
-        and {"number": trust.number, "holder": trust.holder, "made": trust.made, "days": age(trust, today)},
+        and {
+            "number": trust.number,
+            "holder": trust.holder,
+            "made": trust.made,
+            "days": age(trust, today),
+            "doubt": doubt(trust, today),
+        },
     }

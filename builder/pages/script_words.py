@@ -247,6 +247,10 @@ SCRIPT_WORDS = (
     ),
     _("The check is entered on a card, and the certificate carries its name."),
     _(
+        "The clock here is behind the day of the trust list: set it, for nothing that is said of days "
+        "can be relied on."
+    ),
+    _(
         "The course was changed after this check was handed in. Its questions are no longer in this "
         "page, so it is not marked again here. The file of the attempt holds everything that was "
         "answered."
@@ -282,6 +286,7 @@ SCRIPT_WORDS = (
         "list."
     ),
     _("The signer has taken this record back. Do not let the work start on it. Ask the employer why."),
+    _("The trust list is old: what was withdrawn since is not known here. Ask the employer for a newer one."),
     _("The way so far"),
     _("The {minutes} min are over. Nothing is cut off: tell the assessor, and finish as you are told."),
     _(

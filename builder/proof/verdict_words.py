@@ -71,6 +71,16 @@ STRENGTHS: dict[str, tuple[str, str]] = {
 EXAMPLE = "Example only: made to try things out. It is worth nothing at work."
 """Said beside a verdict that is graver than ``example``."""
 
+LIST_IS_OLD = (
+    "The trust list is old: what was withdrawn since is not known here. Ask the employer for a newer one."
+)
+CLOCK_IS_BEHIND = (
+    "The clock here is behind the day of the trust list: set it, for nothing that is said of days "
+    "can be relied on."
+)
+_OLD = 92
+"""Days after which a list is called old: a quarter, no source."""
+
 
 def is_example(found: Verdict) -> bool:
     """Return whether a certificate is for trying out, whatever else is said of it."""
@@ -125,6 +135,21 @@ def age(trust: TrustList, today: date) -> int:
         return max(0, (today - date.fromisoformat(trust.date)).days)
     except ValueError:
         return 0
+
+
+def doubt(trust: TrustList, today: date) -> str:
+    """Return what the day of a list makes doubtful, in a sentence; empty where it makes nothing so.
+
+    Somebody may show an old page, on which a withdrawn certificate is genuine still, or one with the clock set back. A
+    zone puts a list one day ahead.
+    """
+    if age(trust, today) > _OLD:
+        return LIST_IS_OLD
+    try:
+        ahead = (date.fromisoformat(trust.date) - today).days
+    except ValueError:
+        return ""
+    return CLOCK_IS_BEHIND if ahead > 1 else ""
 
 
 def _day(day: date | None) -> str:

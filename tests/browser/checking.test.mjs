@@ -163,6 +163,33 @@ test("where two are given the answer is that of the second, however long the fir
   await context.close();
 });
 
+/** The list is of 5 March 2026. @type {[number[], RegExp][]} */
+const DAYS = [
+  [[2026, 5, 5], /^Genuine record\s+Self-recorded/],
+  [[2026, 5, 6], /The trust list is old: what was withdrawn since is not known here[^]*Self-recorded/],
+  [[2026, 2, 4], /^Genuine record\s+Self-recorded/],
+  [[2026, 2, 3], /The clock here is behind the day of the trust list[^]*Self-recorded/],
+];
+for (const [when, words] of DAYS) {
+  test(`on ${new Date(Date.UTC(when[0], when[1], when[2])).toISOString().slice(0, 10)} it is said what the day of the list makes doubtful`, async () => {
+    const { page, context } = await opened(inFolder());
+    await page.evaluate((parts) => {
+      const Real = Date;
+      // @ts-ignore - only the constructor without a time is another
+      globalThis.Date = class extends Real {
+        /** @param {...any} given */
+        constructor(...given) {
+          // @ts-ignore
+          super(...(given.length > 0 ? given : [...parts, 12]));
+        }
+      };
+    }, when);
+    const verdict = await give(page, file("good.json", CASES.genuine[0]));
+    assert.match(verdict.text, words);
+    await context.close();
+  });
+}
+
 test("an example that is out of date is told to be both", async () => {
   const { page, context } = await opened(inFolder());
   const verdict = await give(page, file("old.json", certificateText(YARD, { retrainBy: "2026-05-31", example: true })));

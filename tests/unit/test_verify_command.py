@@ -224,7 +224,13 @@ def test_programs_are_told_everything(run: Run) -> None:
         "example": False,
         "signer": {"did": unsigned["issuer"], "holder": "Sam Reyes", "role": "assessor", "demo": False},
         "withdrawn": None,
-        "trust": {"number": 3, "holder": "Quillon Basin Works", "made": "2026-11-01T08:00:00Z", "days": 26},
+        "trust": {
+            "number": 3,
+            "holder": "Quillon Basin Works",
+            "made": "2026-11-01T08:00:00Z",
+            "days": 26,
+            "doubt": "",
+        },
     }
 
 
@@ -244,3 +250,16 @@ def test_a_pdf_full_of_words_is_a_sentence(run: Run, tmp_path: Path) -> None:
     assert done.returncode == 1
     assert done.stderr == ""
     assert done.stdout.startswith("words.pdf\n  NO CERTIFICATE FOUND\n")
+
+
+@pytest.mark.parametrize(
+    ("day", "said"),
+    [("2027-02-02", "The trust list is old: "), ("2026-10-30", "The clock here is behind the day")],
+)
+def test_a_list_that_is_old_or_of_a_day_to_come_is_not_relied_on_in_silence(
+    run: Run, day: str, said: str
+) -> None:
+    asked = ("whole.pdf", "--trust", "trust.json", "--on", day)
+    assert f"days ago.\n{said}" in run(*asked).output
+    (found,) = json.loads(run(*asked, "--json").output)
+    assert found["trust"]["doubt"].startswith(said)

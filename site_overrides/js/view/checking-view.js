@@ -6,6 +6,8 @@ const CheckingView = (() => {
   const LIST_CAP = 1 << 20;
   /** Bytes of a text that may be a code. */
   const TEXT_CAP = 64_000;
+  /** Days after which a list is called old. */
+  const OLD = 92;
   /** Thousandths in a question. */
   const WEIGHT = 1000;
 
@@ -95,11 +97,12 @@ const CheckingView = (() => {
     }
 
     function showTrust() {
-      Dom.one(place, "[data-trust-line]").textContent = trust
+      const line = trust
         ? Words.say("List no. {number} of {holder}. Signers and withdrawals known up to {day}, {age} days ago.", {
             number: trust.number, holder: trust.holder, day: day(trust.date), age: age(trust.date),
           })
         : Words.say("None: this site was built without a trust list. It can tell whether a record was altered, but not who signed it.");
+      Dom.one(place, "[data-trust-line]").textContent = [line, doubt()].filter(Boolean).join(" ");
       Dom.one(place, "[data-drop-list]").hidden = !trust;
     }
 
@@ -166,6 +169,7 @@ const CheckingView = (() => {
       if (subject && verdict.kind !== "example" && (subject.example || verdict.key?.demo)) {
         card.append(Dom.make("p", { class: "verdict-example" }, Words.say("Example only: made to try things out. It is worth nothing at work.")));
       }
+      if (subject && doubt()) card.append(Dom.make("p", { class: "verdict-example" }, doubt()));
       if (subject) card.append(strength(subject));
       card.append(Dom.make("p", { class: "verdict-next" }, saying.next));
       if (subject) card.append(facts(verdict, subject));
@@ -221,6 +225,13 @@ const CheckingView = (() => {
       if (trust) lines.push([Words.say("Withdrawals"), Words.say("known up to {day}, {age} days ago", { day: day(trust.date), age: age(trust.date) })]);
       return Dom.make("dl", { class: "verdict-facts" },
         ...lines.filter(([, value]) => value).flatMap(([name, value]) => [Dom.make("dt", { class: "label" }, name), Dom.make("dd", {}, value)]));
+    }
+
+    /** What the day of the list makes doubtful; empty where it makes nothing so. A zone puts a list one day ahead. */
+    function doubt() {
+      if (!trust) return "";
+      if (age(trust.date) > OLD) return Words.say("The trust list is old: what was withdrawn since is not known here. Ask the employer for a newer one.");
+      return Date.parse(trust.date) - Date.parse(today()) > 86_400_000 ? Words.say("The clock here is behind the day of the trust list: set it, for nothing that is said of days can be relied on.") : "";
     }
 
     /** @param {File} taken */

@@ -13,7 +13,17 @@ from yard_certificates import OBSERVED
 
 from journeybook.proof.trust_list import TrustedKey, TrustList, Withdrawal
 from journeybook.proof.verdict import Kind, Verdict
-from journeybook.proof.verdict_words import EXAMPLE, SAYINGS, STRENGTHS, age, facts, is_example
+from journeybook.proof.verdict_words import (
+    CLOCK_IS_BEHIND,
+    EXAMPLE,
+    LIST_IS_OLD,
+    SAYINGS,
+    STRENGTHS,
+    age,
+    doubt,
+    facts,
+    is_example,
+)
 
 PAGE = (files("journeybook.theme") / "js" / "view" / "checking-view.js").read_text(encoding="utf-8")
 SAID = re.compile(r'Words\.say\("((?:[^"\\]|\\.)*)"')
@@ -111,3 +121,25 @@ def test_nothing_of_an_altered_record_is_shown(whole: Verdict) -> None:
 def test_a_list_is_as_old_as_its_day_says(made: str, days: int) -> None:
     trust = TrustList(issuer="did:key:z6Mk", holder="Quillon Basin Works", number=1, made=f"{made}T08:00:00Z")
     assert age(trust, date(2026, 3, 27)) == days
+
+
+@pytest.mark.parametrize(
+    ("made", "said"),
+    [
+        ("2025-12-24", LIST_IS_OLD),
+        ("2025-12-25", ""),
+        ("2026-03-27", ""),
+        ("2026-03-28", ""),
+        ("2026-03-29", CLOCK_IS_BEHIND),
+        ("2026-99-99", ""),
+    ],
+)
+def test_a_list_that_is_old_or_of_a_day_to_come_is_not_relied_on_in_silence(made: str, said: str) -> None:
+    trust = TrustList(issuer="did:key:z6Mk", holder="Quillon Basin Works", number=1, made=f"{made}T08:00:00Z")
+    assert doubt(trust, date(2026, 3, 27)) == said
+
+
+def test_what_the_day_of_a_list_makes_doubtful_reads_the_same_on_the_page() -> None:
+    doubtful = PAGE[PAGE.index("function doubt") : PAGE.index("async function takeList")]
+    assert SAID.findall(doubtful) == [LIST_IS_OLD, CLOCK_IS_BEHIND]
+    assert "const OLD = 92;" in PAGE
