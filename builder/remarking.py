@@ -55,7 +55,8 @@ class Outcome:
             f"Course       {attempt.course}, version {version}, {attempt.profile}",
             f"Taken        {attempt.started} to {attempt.ended}, by the clock of the device",
             f"Result       {verdict}, self-recorded; practical not observed",
-            f"Marks        {in_questions(result['marks'])} of {in_questions(result['of'])}; {result['percent']} % needed",
+            f"Marks        {in_questions(result['marks'])} of {in_questions(result['of'])}; "
+            f"{result['percent']} % needed",
         ]
         for gate in result["must-pass"]:
             lines.append(

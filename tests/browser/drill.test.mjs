@@ -79,7 +79,7 @@ test("the right way is told deed by deed, and is right at its end", async () => 
   await says(page, `${QUESTION} [role=status].unseen`, new RegExp(told.slice(0, 20).replace(/[.*+?^${}()|[\]\\]/g, "\\$&")));
   for (const next of RIGHT.slice(1)) await page.$eval(`${QUESTION} [data-do="${next}"]`, (button) => /** @type {HTMLElement} */ (button).click());
   await says(page, `${QUESTION} .remark`, /^Right/);
-  assert.equal(await textOf(".drill-marks"), "1000 of 1000 marks");
+  assert.equal(await textOf(".drill-marks"), "100 % of the mark");
   assert.equal(await page.$$eval(`${QUESTION} .way-step`, (all) => all.length), RIGHT.length);
 });
 
@@ -97,7 +97,7 @@ test("after each deed the focus is on the moment that follows", async () => {
 test("what a deed costs is told at the end, and it can be gone through again", async () => {
   await lessonPage();
   await go(COSTLY);
-  await says(page, `${QUESTION} .remark`, /^Not yet · \d+ of 1000 marks/);
+  await says(page, `${QUESTION} .remark`, /^Not yet · [\d.]+ % of the mark/);
   const costs = await page.$$eval(`${QUESTION} .way-cost`, (all) => all.map((each) => Number(/\d+/.exec(each.textContent ?? "")?.[0])));
   const [, mark] = /· (\d+) of/.exec(await textOf(".tag-label")) ?? [];
   assert.equal(Number(mark), Math.max(0, Object.values(key.ends).reduce((a, b) => Math.max(a, b)) - costs.reduce((a, b) => a + b, 0)));

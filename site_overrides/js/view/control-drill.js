@@ -80,7 +80,7 @@ const ControlDrill = (() => {
     function cost(moment, deed) {
       const done = key.moments[moment][deed];
       const words = "critical" in done ? Words.say("Critical")
-        : done.penalty > 0 ? Words.say("Costs {marks} of 1000 marks", { marks: done.penalty }) : "";
+        : done.penalty > 0 ? Words.say("Costs {share} of the mark", { share: `${done.penalty / 10}\u00a0%` }) : "";
       return words && Dom.make("p", { class: "way-cost label" }, words);
     }
 
@@ -91,7 +91,7 @@ const ControlDrill = (() => {
       return Dom.make("div", { class: "drill-end" },
         Dom.make("p", { class: "label" }, Words.say("The end")),
         Dom.make("div", { class: "moment-text" }, Dom.contents(momentText(here))),
-        isJudged && Dom.make("p", { class: "drill-marks" }, Words.say("{marks} of 1000 marks", { marks: Mark.mark(key, 0, deeds).mark })));
+        isJudged && Dom.make("p", { class: "drill-marks" }, Words.say("{share} of the mark", { share: `${Mark.mark(key, 0, deeds).mark / 10}\u00a0%` })));
     }
 
     /** All that the check says of a drill that was gone through. */

@@ -86,7 +86,7 @@ const RemarkView = (() => {
   function drillWords(key, remarks) {
     if (remarks.critical) return Words.say("critical error");
     return Object.hasOwn(key.ends, remarks.end || "")
-      ? Words.say("{marks} of 1000 marks", { marks: Math.max(0, key.ends[remarks.end] - remarks.penalty) }) : "";
+      ? Words.say("{share} of the mark", { share: `${Math.max(0, key.ends[remarks.end] - remarks.penalty) / 10}\u00a0%` }) : "";
   }
 
   /** What a critical error does to people, said plainly. @param {HTMLElement} section @param {any} remarks @returns {Node[]} */

@@ -95,7 +95,7 @@ def test_the_answers_say_what_is_right_what_costs_and_what_is_critical() -> None
     said = dict(re.findall(r'data-deed="([^"]+)"[^>]*><span class="verdict">([^<]+)</span>', answer))
     assert said == {
         "stop": "Right",
-        "lift": "Costs 400 of 1000 marks",
+        "lift": "Costs 40 % of the mark",
         "hold": "Critical",
         "isolate": "Right",
         "reverse": "Critical",

@@ -43,7 +43,8 @@ def test_it_says_what_the_class_was_and_who_held_it() -> None:
         "Wednesday class", "Training room 2", "2 Dec 2026", "45 min", "T. Marrable, Foreman",
         "A. Fenwright, 1 Dec 2026", "Works pass", demo().sitting.digest[:4], "version 0.1",
         "EXAMPLE UNIT: NOT VALID FOR WORK",
-        "The assessor reads the passphrase out in the room", "Passing does not prove: that somebody can do the work;", "+12 min", "read out",
+        "The assessor reads the passphrase out in the room", "Passing does not prove: that somebody can do the work;",
+        "+12 min", "read out",
         "SIGNATURE OF THE ASSESSOR",
     ):  # fmt: skip
         assert told in page
