@@ -35,7 +35,9 @@ def sheet_of(
     """
     public = content["public"]
     texts = in_language(public["texts"], certificate.language, content)
-    assessor, observer = told_apart(certificate.assessor)
+    # One name for both, or for the only one: a name that looks like two says nothing of a practical nobody saw.
+    both = certificate.check == "supervised" and certificate.practical == "observed"
+    assessor, observer = told_apart(certificate.assessor) if both else (certificate.assessor, "")
     return CertificateSheet(
         id=certificate.id,
         tongue=certificate.language,

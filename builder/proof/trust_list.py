@@ -96,7 +96,7 @@ class TrustList:
 
     def key_of(self, did: str, day: str) -> TrustedKey | None:
         """Return the key that ``did`` is on that ISO date, or None."""
-        return next((key for key in self.keys if key.did == did and key.from_day <= day <= key.until), None)
+        return next((key for key in self.keys_of(did) if key.from_day <= day <= key.until), None)
 
     def withdrawal_of(self, certificate_id: str) -> Withdrawal | None:
         """Return when and why the certificate was withdrawn; None where it was not."""

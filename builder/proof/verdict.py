@@ -80,7 +80,7 @@ def _trusted(certificate: Certificate, trust: TrustList | None, today: date) -> 
     day = certificate.valid_from[:10]
     known = trust.keys_of(certificate.issuer) if trust else ()
     # A key may stand in the list more than once, as for two years; what is said against it holds for all of them.
-    key = next((each for each in known if each.from_day <= day <= each.until), None)
+    key = trust.key_of(certificate.issuer, day) if trust else None
     if trust and known:
         lost = next((each for each in known if each.withdrawn), None)
         withdrawn = trust.withdrawal_of(certificate.id) or (lost.withdrawn if lost else None)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -11,12 +12,14 @@ from typing import Any
 import pytest
 from certified_class import DAY, Shop
 
+from journeybook.certificate_words import sheet_of
 from journeybook.certifying import certify_sitting
 from journeybook.certifying_desk import NOT_ISSUED, Desk
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.proof.certificate import read
 from journeybook.proof.key_plate import read_plate
 from journeybook.sittings.inbox import course_from
+from journeybook.sittings.sitting import Vouched
 
 
 @pytest.fixture(scope="module")
@@ -113,3 +116,12 @@ def test_a_single_attempt_that_was_vouched_for_since_is_told_the_way_to_a_certif
         "Since then the check was vouched for. For a certificate that says so, withdraw this one with "
         f"`journeybook trust withdraw … {first['certificate']} --reason replaced`, then: run this again"
     ]
+
+
+def test_a_name_that_looks_like_two_names_no_observer_on_the_paper(shop: Shop) -> None:
+    word = Vouched(by="T. Marrable (check); A. Fenwright (practical)", on=DAY, identity="Works pass")
+    shop.seat(replace(shop.sat(shop.place(1), seen=False), vouched=word))
+    (line,) = lines(shop, "--record-only")
+    certificate = read((shop.into / line["file"]).read_bytes())
+    sheet = sheet_of(certificate, shop.content, holder="T. Märrable", role="training lead")
+    assert (certificate.practical, sheet.assessor, sheet.observer) == ("not observed", word.by, "")
