@@ -323,3 +323,16 @@ for (const scheme of /** @type {const} */ (["light", "dark"])) {
     });
   }
 }
+
+test("on a small phone the bar takes one row, and at twice the text size nothing sticks out", async () => {
+  const { page, context } = await freshPage(browser, { width: 360, height: 640 });
+  await open(page, fromFolder(PRACTICAL));
+  await confirmAll(page);
+  const steps = await stepsOf(page);
+  await mark(page, (steps.find((step) => step.critical) ?? steps[0]).row, "no");
+  assert.ok(await page.$eval(".watch-bar", (bar) => bar.getBoundingClientRect().height) < 100);
+  await page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
+  assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), 360);
+  assert.ok(await page.$eval(".watch-bar", (bar) => bar.getBoundingClientRect().height) < 320);
+  await context.close();
+});
