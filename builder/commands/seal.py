@@ -13,6 +13,7 @@ from journeybook.commands.course_to_seal import course_to_seal
 from journeybook.commands.project_option import CONFIG, project_with, say
 from journeybook.pages.course_pages import Ready
 from journeybook.project import Project
+from journeybook.proof.private_file import put
 from journeybook.sittings import sitting_file
 from journeybook.sittings.class_file import ClassFile, read_class_file
 from journeybook.sittings.private_place import refuse_place
@@ -89,17 +90,12 @@ def seal(
 def _write(page: Path, document: bytes, private: Path, sitting: Sitting) -> None:
     """Both files or neither: a page without its private file could never be marked."""
     page.parent.mkdir(parents=True, exist_ok=True)
-    unfinished = page.with_name(page.name + ".unfinished")
+    sitting_file.create(private, sitting)
     try:
-        unfinished.write_bytes(document)
-        sitting_file.create(private, sitting)
-        try:
-            unfinished.replace(page)
-        except OSError:
-            private.unlink()
-            raise
-    finally:
-        unfinished.unlink(missing_ok=True)
+        put(page, document, for_everybody=True)
+    except OSError:
+        private.unlink()
+        raise
 
 
 def _class_of(context: click.Context, project: Project, path: Path) -> ClassFile:

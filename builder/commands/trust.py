@@ -19,6 +19,7 @@ from journeybook.diagnostics.excerpt import visible
 from journeybook.marking.canonical import NotCanonical
 from journeybook.proof.did_key import did_of
 from journeybook.proof.key_plate import line_of
+from journeybook.proof.private_file import put
 
 if TYPE_CHECKING:
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
@@ -304,20 +305,14 @@ def _changed(
         raise click.ClickException(
             f"{file} stays as it is: somebody else has changed it meanwhile, and theirs would be lost. Run this again."
         )
-    _put(file, data)
+    put(file, data, for_everybody=True)
     click.echo(f"{file}: list no. {following.number} in place of no. {current.number}. Build the site again.")
 
 
 def _write(file: Path, made: TrustList, private: Ed25519PrivateKey) -> None:
     from journeybook.proof.trust_list import write
 
-    _put(file, write(made, private))
-
-
-def _put(file: Path, data: bytes) -> None:
-    unfinished = file.with_name(file.name + ".unfinished")
-    unfinished.write_bytes(data)
-    unfinished.replace(file)
+    put(file, write(made, private), for_everybody=True)
 
 
 def _day(on: datetime | None) -> str:

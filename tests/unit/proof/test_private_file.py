@@ -37,6 +37,15 @@ def test_a_file_that_others_could_read_before_is_its_owners_afterwards(tmp_path:
     assert stat.S_IMODE(path.stat().st_mode) == 0o600
 
 
+def test_what_is_for_everybody_is_as_open_as_the_system_lets_it(tmp_path: Path) -> None:
+    before = os.umask(0o027)
+    try:
+        put(tmp_path / "trust.json", b"list", for_everybody=True)
+    finally:
+        os.umask(before)
+    assert stat.S_IMODE((tmp_path / "trust.json").stat().st_mode) == 0o640
+
+
 def test_a_link_that_somebody_laid_is_not_written_through(tmp_path: Path) -> None:
     theirs = tmp_path / "theirs"
     theirs.write_bytes(b"as it was")
