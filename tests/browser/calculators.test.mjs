@@ -223,3 +223,14 @@ test("two sheets of the one-file edition share no id", async () => {
   assert.deepEqual(doubles, [], ONE_FILE);
   await context.close();
 });
+
+test("at twice the text size every sheet and number box stays within a small phone", async () => {
+  const { page, context } = await freshPage(browser, { width: 360, height: 640 });
+  for (const [id, { lesson }] of SHEETS) {
+    await open(page, folder(), id);
+    await page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
+    const out = await page.$$eval(".calc *, .number *", (all) => all.filter((each) => each.checkVisibility() && each.getBoundingClientRect().right > 360).map((each) => each.className));
+    assert.deepEqual(out, [], lesson);
+  }
+  await context.close();
+});
