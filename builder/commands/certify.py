@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from journeybook.commands.by_hand import warn_of_names
 from journeybook.commands.came_back import said, seat_of, sitting_of
 from journeybook.commands.certify_options import CertifyOptions, certify_options
 from journeybook.commands.certify_told import as_data, as_words
@@ -67,7 +68,7 @@ def certify(context: click.Context, options: CertifyOptions) -> None:
     now = datetime.now(UTC)
     _refuse_signing(no_signing(plate, trust, project.trust, course.content, now.date()))
     _prepare(options)
-    from journeybook.certifying_desk import Desk
+    from journeybook.certifying_desk import ISSUED, Desk
 
     desk = Desk(
         course=course, plate=plate, private=None, trust=trust, folder=options.into, now=now, size=options.paper,
@@ -79,6 +80,8 @@ def certify(context: click.Context, options: CertifyOptions) -> None:
     lines, broken = _issue(desk, sitting, options, one=one)
     text = as_data(lines) if options.as_json else as_words(lines, demo=is_demo(plate, trust))
     click.echo(text, nl=False)
+    if not options.record_only:
+        warn_of_names((line.name, line.person) for line in lines if line.outcome == ISSUED)
     if broken:
         raise click.ClickException(broken)
     context.exit(1 if any(line.needs_somebody for line in lines) else 0)

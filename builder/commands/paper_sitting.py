@@ -13,6 +13,7 @@ from pathlib import Path
 
 import click
 
+from journeybook.commands.by_hand import warn_of_names
 from journeybook.commands.came_back import SITTING, course_finder, seat_of, sitting_of
 from journeybook.commands.course_in_print import PAPER_SIZE
 from journeybook.commands.project_option import CONFIG, project_of
@@ -137,6 +138,7 @@ def class_(context: click.Context, sitting_path: Path, into: Path, size: str, co
     with _set_in_sentences():
         made = class_sheet_pdf(class_sheet(sitting, course.content), paper=size)
     _write({path: made})
+    warn_of_names((place.name, place.id) for place in sitting.people)
 
 
 def _set_forms(
@@ -168,6 +170,7 @@ def _set_forms(
             for path, (_, place) in zip(paths, places, strict=True)
         }
     _write(made)
+    warn_of_names((place.name, place.id) for _, place in places)
 
 
 def _places(sitting: Sitting, tickets: tuple[str, ...]) -> list[tuple[int, Place]]:

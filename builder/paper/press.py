@@ -84,6 +84,22 @@ def press(
     return _set(template, files | {"data.json": text.encode()}, made)
 
 
+def unprintable(text: str, made: datetime) -> frozenset[str]:
+    """Return the characters of a text that no face of ours has, which a paper shows as UNSHOWN.
+
+    Raises NoPress without the typesetter.
+    """
+    if text.isascii():
+        return frozenset()
+    main = b'#set document(title: "Letters")\n#set text(lang: "en")\n#json("data.json")\n'
+    data = json.dumps(text, ensure_ascii=False).encode()
+    try:
+        _set("letters", {"main.typ": main, "data.json": data}, made)
+    except _NoShape as lacking:
+        return lacking.characters
+    return frozenset()
+
+
 class _NoShape(NotSet):
     """Some characters are in no face."""
 

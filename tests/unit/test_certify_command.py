@@ -95,6 +95,16 @@ def test_a_class_gets_papers_and_records_that_are_genuine(shop: Shop) -> None:
         )
 
 
+def test_whose_name_cannot_be_printed_is_told_once(shop: Shop) -> None:
+    shop.seat(shop.sat(shop.place(1)), shop.sat(shop.place(2, name="李娜")))
+    result = shop.certify()
+    assert result.exit_code == 0, result.output
+    warning = result.stderr.split("Warning:")[1]
+    assert "李娜 (" in warning
+    assert "Ashdown" not in warning
+    assert "Warning" not in shop.certify().stderr
+
+
 def test_the_certificate_says_what_was_earned(shop: Shop) -> None:
     place = shop.sat(shop.place(1))
     shop.seat(place)

@@ -163,3 +163,13 @@ def test_from_the_sealed_class_to_the_fingerprint_on_its_sheet(yard: Yard) -> No
     assert held.fingerprint.replace("-", "") in page
     assert "KayFerriby" in page
     assert sitting(yard).passphrase.replace(" ", "") not in page
+
+
+@pytest.mark.parametrize("what", ["class", "questions", "answers"])
+def test_a_name_that_cannot_be_printed_is_to_be_written_by_hand(yard: Yard, what: str) -> None:
+    assert "Warning" not in told(paper(yard, what, yard.out / "first"), 0)
+    private(yard).write_text(private(yard).read_text("utf-8").replace("Kay Ferriby", "李娜"), "utf-8")
+    output = told(paper(yard, what, yard.out / "papers"), 0)
+    assert "Write them in by hand" in output
+    assert "李娜 (0512)" in output
+    assert "Robin" not in output.split("Warning")[1]

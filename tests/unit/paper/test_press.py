@@ -11,7 +11,7 @@ import pypdfium2
 import pytest
 
 from journeybook.paper import press as press_module
-from journeybook.paper.press import UNSHOWN, Attachment, NoPress, NotSet, press
+from journeybook.paper.press import UNSHOWN, Attachment, NoPress, NotSet, press, unprintable
 
 MADE = datetime(2026, 11, 28, 9, 30, tzinfo=UTC)
 PLAIN = b"""#import "look.typ": *
@@ -83,3 +83,18 @@ def test_without_the_typesetter_it_says_how_to_install_it(monkeypatch: pytest.Mo
     monkeypatch.setitem(sys.modules, "typst", None)
     with pytest.raises(NoPress, match=r"^Papers need the typesetter: pip install 'journeybook\[print\]'\.$"):
         press("plain", {"text": "x"}, made=MADE)
+
+
+@pytest.mark.parametrize(
+    ("text", "lacking"),
+    [
+        ("Robin Ashdown", ""),
+        ("Ærøskøbing-Łukasz Nguyễn Нина", ""),
+        ("李娜, Ann", "李娜"),
+        ("A\u0301nn 😀", "😀"),
+    ],
+)
+def test_the_characters_that_no_face_has_are_told_beforehand(text: str, lacking: str) -> None:
+    assert unprintable(text, MADE) == frozenset(lacking)
+    shown = printed(press("plain", {"text": text}, made=MADE))
+    assert (UNSHOWN in shown) == bool(lacking)
