@@ -79,6 +79,9 @@ def sheet_of(
         fingerprint=certificate.fingerprint,
         observations=certificate.observations,
         cautions=tuple(map(plain, texts["cautions"])),
+        contact=", ".join(
+            filter(None, (plain(public["contact"][part]) for part in ("name", "role", "reach")))
+        ),
         limits=tuple(map(plain, texts["does-not-prove"])),
         example=certificate.example,
     )

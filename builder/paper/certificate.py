@@ -100,7 +100,7 @@ def sheet_data(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
             "items": list(sheet.outcomes),
         },
         "limits": {"label": say("It does not prove"), "items": [*_not_shown(sheet, words), *sheet.limits]},
-        "cautions": {"label": say("Before anything else"), "items": list(sheet.cautions)},
+        "cautions": {"label": say("Before anything else"), "items": _cautions(sheet, words)},
         "signatures": {"label": say("Signatures in ink"), "lines": _signatures(sheet, words)},
         "checking": _checking(sheet, words),
         "code-says": say("Code that holds the signed record of this certificate"),
@@ -214,6 +214,12 @@ def _stamp(word: str, name: str, when: str) -> dict[str, str]:
 
 def _empty(word: str) -> dict[str, str]:
     return {"kind": "empty", "word": word}
+
+
+def _cautions(sheet: CertificateSheet, words: NullTranslations) -> list[str]:
+    """The course's, and who is meant where they say *ask*."""
+    whom = words.gettext("Whom to ask: {contact}.").format(contact=sheet.contact.rstrip("."))
+    return [*sheet.cautions, whom] if sheet.contact else list(sheet.cautions)
 
 
 def _not_shown(sheet: CertificateSheet, words: NullTranslations) -> list[str]:

@@ -77,6 +77,8 @@ class CertificateSheet:
     """Fingerprints of the countersigned observations."""
     cautions: tuple[str, ...]
     """The course's cautions."""
+    contact: str = ""
+    """Whom to ask, and where they are found; empty where the course names nobody."""
     limits: tuple[str, ...]
     """What a certificate of the course does not prove, a few words each."""
     example: bool

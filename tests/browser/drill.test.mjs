@@ -97,10 +97,10 @@ test("after each deed the focus is on the moment that follows", async () => {
 test("what a deed costs is told at the end, and it can be gone through again", async () => {
   await lessonPage();
   await go(COSTLY);
-  await says(page, `${QUESTION} .remark`, /^Not yet · [\d.]+ % of the mark/);
-  const costs = await page.$$eval(`${QUESTION} .way-cost`, (all) => all.map((each) => Number(/\d+/.exec(each.textContent ?? "")?.[0])));
-  const [, mark] = /· (\d+) of/.exec(await textOf(".tag-label")) ?? [];
-  assert.equal(Number(mark), Math.max(0, Object.values(key.ends).reduce((a, b) => Math.max(a, b)) - costs.reduce((a, b) => a + b, 0)));
+  await says(page, `${QUESTION} .remark`, /^Not yet · [\d.]+\s% of the mark/);
+  const costs = await page.$$eval(`${QUESTION} .way-cost`, (all) => all.map((each) => 10 * Number(/[\d.]+/.exec(each.textContent ?? "")?.[0])));
+  const [, mark] = /· ([\d.]+)\s%/.exec(await textOf(".tag-label")) ?? [];
+  assert.equal(10 * Number(mark), Math.max(0, Object.values(key.ends).reduce((a, b) => Math.max(a, b)) - costs.reduce((a, b) => a + b, 0)));
   await press(page, QUESTION, "Go through it again");
   await press(page, QUESTION, "Begin");
   await go1(RIGHT);

@@ -105,6 +105,12 @@ def test_what_it_does_not_prove_grows_with_what_was_not_done() -> None:
     ]
 
 
+def test_whoever_is_told_to_ask_is_told_whom() -> None:
+    named = said(replace(OBSERVED, contact="A. Fenwright, foreman, the office."))["cautions"]["items"]
+    assert named == [*OBSERVED.cautions, "Whom to ask: A. Fenwright, foreman, the office."]
+    assert said(replace(OBSERVED, contact=""))["cautions"]["items"] == list(OBSERVED.cautions)
+
+
 def test_where_no_assessor_stands_there_is_no_line_for_one() -> None:
     assert said(OBSERVED)["signatures"]["lines"] == [
         "Holder: signature, date",
