@@ -15,14 +15,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 from journeybook.marking import attempt as attempts
 from journeybook.marking.canonical import NotCanonical
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.kind import in_questions
-from journeybook.sittings.class_file import composed
+from journeybook.sittings.class_file import same_name
 from journeybook.sittings.inbox import Course
 from journeybook.sittings.months import months_later
 from journeybook.sittings.practicals_seen import PracticalSeen, practicals_seen
@@ -113,11 +113,19 @@ def earned(
             mend="Compare the signed class sheet with `journeybook vouch`; or add --self-recorded, and the "
             "certificate says that nobody confirmed who answered.",
         ))  # fmt: skip
-    if place.vouched is not None and composed(place.vouched.by).casefold() == composed(place.name).casefold():
+    if place.vouched is not None and same_name(place.vouched.by, place.name):
         reasons = (*reasons, Shortfall(
             why=f"{place.name} has vouched for {place.name}, and nobody vouches for themselves.",
             mend="Let somebody else compare the class sheet with `journeybook vouch`; of two people of one name, give "
             "the one who vouches a first name or a second.",
+        ))  # fmt: skip
+    # A zone may put the device's day one ahead of the person's.
+    first, last = sitting.held_on - timedelta(days=1), max(sitting.held_on, latest)
+    if place.vouched is not None and not first <= place.vouched.on <= last:
+        reasons = (*reasons, Shortfall(
+            why=f"The check of {sitting.held_on} is said to have been vouched for on {place.vouched.on}.",
+            mend="Nobody vouches before it was held, nor on a day still to come: compare the class sheet again with "
+            "`journeybook vouch --list`.",
         ))  # fmt: skip
     if sitting.held_on > latest:
         reasons = (*reasons, Shortfall(

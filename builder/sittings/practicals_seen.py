@@ -83,10 +83,13 @@ def _seen(
                 f"That the paper of the observation {each.fingerprint} is signed is said by the very person who was "
                 "observed; let somebody else confirm it with `journeybook vouch`."
             )
-        elif each.countersigned is not None and each.countersigned.on < record.held_on:
+        elif each.countersigned is not None and not record.held_on <= each.countersigned.on <= latest:
+            when = (
+                "before it was made" if each.countersigned.on < record.held_on else "which is still to come"
+            )
             doubts.append(
                 f"The observation {each.fingerprint} of {record.held_on} is said to be countersigned on "
-                f"{each.countersigned.on}, before it was made."
+                f"{each.countersigned.on}, {when}."
             )
         elif each.countersigned is None:
             doubts.append(

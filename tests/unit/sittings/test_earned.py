@@ -5,7 +5,7 @@ from __future__ import annotations
 import copy
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -23,6 +23,7 @@ from journeybook.sittings.months import months_later
 from journeybook.sittings.sitting import Countersigned, ObservationHeld, Place, Received, Vouched
 
 TODAY = date(2026, 12, 3)
+DAY = timedelta(days=1)
 RIGHT: dict[str, Any] = {
     "isolate-1": "a",
     "isolate-2": "a",
@@ -200,6 +201,24 @@ def test_who_was_not_vouched_for_has_passed_and_gets_none() -> None:
     assert "--self-recorded" in result.reasons[0].mend
 
 
+@pytest.mark.parametrize(
+    ("day", "stands"),
+    [(date(2026, 11, 30), False), (date(2026, 12, 1), True), (TODAY, True), (TODAY + DAY, False)],
+)
+def test_a_word_is_given_when_there_is_something_to_give_it_for(day: date, stands: bool) -> None:
+    found = of(seated(vouched=replace(VOUCHED, on=day)))
+    told = [] if found.claim else why(found)
+    assert told == ([] if stands else [f"The check of 2026-12-02 is said to have been vouched for on {day}."])
+
+
+def test_a_paper_is_signed_on_no_day_to_come() -> None:
+    seen = replace(held(observation()), countersigned=Countersigned(by="T. Marrable", on=TODAY + DAY))
+    found = of(seated(observations=(seen,)))
+    assert found.claim is not None
+    assert found.claim.practical == "not observed"
+    assert f"countersigned on {TODAY + DAY}, which is still to come" in found.notes[0]
+
+
 @pytest.mark.parametrize("by", ["Kay Ferriby", "kay  ferriby"])
 def test_nobody_vouches_for_themselves(by: str) -> None:
     result = of(seated(vouched=replace(VOUCHED, by=by)))
@@ -351,7 +370,8 @@ def test_what_has_run_out_is_not_issued() -> None:
 
 
 def test_a_day_still_to_come_is_not_one_on_which_somebody_was_checked() -> None:
-    assert why(of(seated(observations=()), held_on=date(2026, 12, 4))) == [
+    place = seated(observations=(), vouched=replace(VOUCHED, on=date(2026, 12, 4)))
+    assert why(of(place, held_on=date(2026, 12, 4))) == [
         "The check was held on 2026-12-04, which is still to come."
     ]
 
