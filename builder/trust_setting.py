@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from journeybook.content.whole_file import whole_file
 from journeybook.diagnostics.codes import fault
+from journeybook.diagnostics.extras import to_install
 from journeybook.diagnostics.problem import Problem
 from journeybook.project import Project
 
@@ -36,5 +37,5 @@ def trust_of(project: Project) -> tuple[str, list[Problem]]:
         return "", [fault("V002", where, refused.detail, mend)]
     except ModuleNotFoundError as missing:
         message = f"The signatures of the trust list cannot be checked without the package {missing.name}."
-        return "", [fault("V004", where, message, "Install it with: pip install 'journeybook[proof]'")]
+        return "", [fault("V004", where, message, f"Install it with: {to_install('proof')}")]
     return data.decode("utf-8").strip(), []

@@ -21,6 +21,7 @@ from journeybook.commands.key import plate_at
 from journeybook.commands.passphrase import opened, refusals_said
 from journeybook.commands.project_option import project_of, say
 from journeybook.diagnostics.excerpt import visible
+from journeybook.diagnostics.extras import to_install
 from journeybook.project import Project
 from journeybook.proof.private_place import published_by
 from journeybook.released import NotReleased, released_course
@@ -141,7 +142,7 @@ def _prepare(options: CertifyOptions) -> None:
             if find_spec(package) is None:
                 raise click.ClickException(
                     f"The papers need the package {package}, which is not installed; install it with: "
-                    "pip install 'journeybook[print]'. Or issue signed records alone, with --record-only."
+                    f"{to_install('print')}. Or issue signed records alone, with --record-only."
                 )
     if options.into.exists() and not options.into.is_dir():
         raise click.ClickException(f"{options.into} is a file; name a folder with --into.")

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from journeybook.diagnostics.extras import to_install
 from journeybook.proof.pass_words import WrongWord, new_passphrase, read_back
 
 if TYPE_CHECKING:
@@ -157,5 +158,5 @@ def refusals_said() -> Iterator[None]:
     except ModuleNotFoundError as missing:
         raise click.ClickException(
             f"This needs the package {missing.name}, which is not installed; "
-            "install it with: pip install 'journeybook[proof]'"
+            f"install it with: {to_install('proof')}"
         ) from missing

@@ -11,6 +11,7 @@ import click
 from journeybook.commands.came_back import said
 from journeybook.commands.course_to_seal import course_to_seal
 from journeybook.commands.project_option import CONFIG, project_with, say
+from journeybook.diagnostics.extras import to_install
 from journeybook.pages.course_pages import Ready
 from journeybook.project import Project
 from journeybook.proof.private_file import put
@@ -78,7 +79,7 @@ def seal(
     except ImportError as missing:
         raise click.ClickException(
             f"Sealing needs the package {missing.name}, which is not installed; "
-            "install it with: pip install 'journeybook[proof]'"
+            f"install it with: {to_install('proof')}"
         ) from missing
     except OSError as refused:
         raise click.ClickException(

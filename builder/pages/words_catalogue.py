@@ -16,6 +16,7 @@ from io import BytesIO
 from typing import TYPE_CHECKING
 
 from journeybook.diagnostics.codes import fault, warning
+from journeybook.diagnostics.extras import to_install
 from journeybook.diagnostics.problem import Place, Problem
 
 if TYPE_CHECKING:
@@ -100,7 +101,7 @@ def _no_babel(language: str) -> Problem:
         "T002",
         Place(file="course.yml"),
         f"The words of the interface in '{language}' cannot be read without Babel.",
-        'Install it with: pip install "journeybook[words]".',
+        f"Install it with: {to_install('words')}.",
     )
 
 

@@ -9,6 +9,7 @@ import re
 from dataclasses import dataclass
 from io import BytesIO
 
+from journeybook.diagnostics.extras import to_install
 from journeybook.paper.press import NoPress
 
 QUIET = 4
@@ -41,7 +42,7 @@ def code_picture(text: str) -> CodePicture:
     try:
         import segno
     except ModuleNotFoundError as missing:
-        raise NoPress("Codes on paper need segno: pip install 'journeybook[print]'.") from missing
+        raise NoPress(f"Codes on paper need segno: {to_install('print')}.") from missing
     if not _SIGNS.fullmatch(text):
         raise NoCodePicture("A code on paper holds capitals, digits and the signs $ % * + - . / : only.")
     try:

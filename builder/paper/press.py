@@ -16,6 +16,8 @@ from functools import cache
 from importlib import resources
 from typing import Any
 
+from journeybook.diagnostics.extras import to_install
+
 STANDARDS = ("a-3a", "ua-1")
 SIZES = ("a4", "us-letter")
 """Papers that a printer holds; the first unless something else is asked for."""
@@ -151,7 +153,7 @@ def _typesetter() -> Any:
     try:
         import typst
     except ModuleNotFoundError as missing:
-        raise NoPress("Papers need the typesetter: pip install 'journeybook[print]'.") from missing
+        raise NoPress(f"Papers need the typesetter: {to_install('print')}.") from missing
     return typst
 
 

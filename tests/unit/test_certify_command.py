@@ -23,6 +23,7 @@ from certified_class import COURSE, DAY, WORDS, Shop, make_key
 from click.testing import Result
 from pypdf import PdfReader
 
+from journeybook.diagnostics.extras import to_install
 from journeybook.marking.attempt import Card
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observation import Assessor as Observer
@@ -205,7 +206,7 @@ def test_without_signatures_it_names_the_package(shop: Shop) -> None:
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
     assert done.returncode == 1
     assert "This needs the package cryptography" in done.stderr
-    assert "pip install 'journeybook[proof]'" in done.stderr
+    assert to_install("proof") in done.stderr
 
 
 # Whose key.
@@ -473,7 +474,7 @@ def test_without_the_typesetter_it_names_the_package_and_the_way_round(
     result = shop.certify(words=None)
     assert result.exit_code == 1
     assert f"The papers need the package {package}" in result.output
-    assert "pip install 'journeybook[print]'" in result.output
+    assert to_install("print") in result.output
     assert one(shop, "--record-only")["outcome"] == "issued"
 
 

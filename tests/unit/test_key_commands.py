@@ -16,6 +16,7 @@ from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from journeybook.cli import main
 from journeybook.commands.key import window
+from journeybook.diagnostics.extras import to_install
 from journeybook.proof import pass_words
 from journeybook.proof.did_key import did_of
 from journeybook.proof.key_file import open_key
@@ -162,7 +163,7 @@ def test_a_missing_package_is_a_sentence(run: Run, make: Run, monkeypatch: pytes
     monkeypatch.setitem(__import__("sys").modules, "segno", None)
     said = run("key", "paper", "k.pem", "k.html")
     assert said.exit_code == 1
-    assert "pip install 'journeybook[proof]'" in said.output
+    assert to_install("proof") in said.output
     assert not Path("k.html").exists()
 
 

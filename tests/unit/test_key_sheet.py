@@ -19,6 +19,7 @@ import zxingcpp
 from click.testing import CliRunner, Result
 
 from journeybook.cli import main
+from journeybook.diagnostics.extras import to_install
 from journeybook.paper.key_paper import KeyOnPaper, key_pdf
 from journeybook.paper.press import SIZES
 from journeybook.proof.key_file import open_key
@@ -148,7 +149,7 @@ def test_without_the_typesetter_a_sentence_says_what_to_do(run: Run, monkeypatch
     said = run("key", "paper", "k.pem", "k.pdf")
     assert said.exit_code == 1
     assert (
-        "Papers need the typesetter: pip install 'journeybook[print]'. "
+        f"Papers need the typesetter: {to_install('print')}. "
         "Or name a file that ends in .html, and print that."
     ) in said.output
     assert not Path("k.pdf").exists()

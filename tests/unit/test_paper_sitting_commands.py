@@ -13,6 +13,7 @@ import pytest
 from click.testing import Result
 from course_to_release import Yard
 
+from journeybook.diagnostics.extras import to_install
 from journeybook.sittings import sitting_file
 from journeybook.sittings.sitting import Sitting
 
@@ -138,7 +139,7 @@ def test_without_the_typesetter_the_way_to_it_is_said_and_nothing_is_written(
     monkeypatch.setitem(sys.modules, "typst", None)
     for what in ("questions", "answers", "class"):
         output = told(paper(yard, what, yard.out / "papers"))
-        assert output == "Error: Papers need the typesetter: pip install 'journeybook[print]'."
+        assert output == f"Error: Papers need the typesetter: {to_install('print')}."
     assert not (yard.out / "papers").exists()
 
 

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from journeybook.diagnostics.extras import to_install
 from journeybook.diagnostics.problem import Place
 from journeybook.pages import words_catalogue
 from journeybook.pages.words_catalogue import catalogue_problems, load_catalogue
@@ -143,4 +144,4 @@ def test_without_babel_the_mend_says_what_to_install(monkeypatch: pytest.MonkeyP
     monkeypatch.setattr(builtins, "__import__", without_babel)
     (problem,) = catalogue_problems(["pl"], HERE)
     assert (problem.code, problem.level.value) == ("T002", "fault")
-    assert problem.mend == 'Install it with: pip install "journeybook[words]".'
+    assert problem.mend == f"Install it with: {to_install('words')}."

@@ -13,6 +13,7 @@ from paper_checks import pages_of, size_of_page
 from paper_demo import DRILL_ROOT
 
 from journeybook.cli import main
+from journeybook.diagnostics.extras import to_install
 
 Run = Callable[..., Result]
 COURSE = "pillar-drill"
@@ -142,5 +143,5 @@ def test_without_the_typesetter_a_sentence_says_how_to_get_it(
     monkeypatch.setitem(sys.modules, "typst", None)
     said = run("everything", COURSE, "out")
     assert said.exit_code == 1
-    assert "Papers need the typesetter: pip install 'journeybook[print]'." in said.output
+    assert f"Papers need the typesetter: {to_install('print')}." in said.output
     assert not Path("out").exists()
