@@ -265,6 +265,7 @@ SCRIPT_WORDS = (
     _("The file is there: start the check again"),
     _("The marks are enough. But a must-pass question is not yet right, and each of them has to be."),
     _("The newer list is in use until this page is closed."),
+    _("The passphrase has six words; these are {count}. Ask the assessor to say it again."),
     _("The questions are read out to you. The assessor knows."),
     _("The questions, your answers and the reasons"),
     _(

@@ -229,3 +229,13 @@ test("where the browser keeps nothing, leaving is asked about, after handing in 
   assert.deepEqual(said, ["beforeunload"]);
   await context.close();
 });
+
+test("a passphrase of too few words is told at once, and pulling the page down does not load it anew", { timeout: 60_000 }, async () => {
+  const { page, context } = await freshPage(browser);
+  await page.goto(WAYS.file());
+  await type(page, ` ${PASSPHRASE.split(" ").slice(1).join("  ").toUpperCase()}. `, sitting.people[0].ticket);
+  assert.equal(await page.$eval("#sitting-said", (said) => said.textContent), "The passphrase has six words; these are 5. Ask the assessor to say it again.");
+  assert.equal(await page.evaluate(() => document.activeElement?.id), "sitting-passphrase");
+  assert.equal(await page.evaluate(() => getComputedStyle(document.documentElement).overscrollBehaviorY), "contain");
+  await context.close();
+});

@@ -3,6 +3,8 @@ const SittingTyped = (() => {
   'use strict';
 
   const TICKET_LETTERS = 10;
+  /** As many as the tool generates. */
+  const PASSPHRASE_WORDS = 6;
   const LETTERS = /^[ABCDEFGHJKMNPQRSTVWXYZ23456789]$/u;
   /** What no ticket holds, because it is taken for something else. */
   const LOOKS_ALIKE = '01ILOU';
@@ -34,5 +36,5 @@ const SittingTyped = (() => {
     return { ticket: problem === '' ? `${joined.slice(0, 5)}-${joined.slice(5)}` : '', problem, sign: odd, length: signs.length };
   }
 
-  return Object.freeze({ passphrase, ticket, TICKET_LETTERS });
+  return Object.freeze({ passphrase, ticket, TICKET_LETTERS, PASSPHRASE_WORDS });
 })();

@@ -60,6 +60,8 @@ const SittingView = (() => {
         const slip = SittingTyped.ticket(ticket.value);
         if (words && words.count === 0) return refuse(passphrase, Words.say("Type the passphrase first."));
         if (words && words.unknown > 0) return refuse(passphrase, Words.say("Word {number}, “{word}”, is not one of the words used here. Ask the assessor to say it again.", { number: words.unknown, word: words.word }));
+        // Said at once: opening with it in vain would take an old phone a minute.
+        if (words && words.count !== SittingTyped.PASSPHRASE_WORDS) return refuse(passphrase, Words.say("The passphrase has six words; these are {count}. Ask the assessor to say it again.", { count: words.count }));
         if (slip.problem !== "") return refuse(ticket, ticketWords(slip));
         go.disabled = true;
         said.classList.add("is-under-way");

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import hashlib
 from importlib.resources import files
+from pathlib import Path
 
 import pytest
 
-from journeybook.proof.pass_words import WrongWord, new_passphrase, read_back, word_list
+from journeybook.proof.pass_words import WORDS, WrongWord, new_passphrase, read_back, word_list
 
 
 def test_the_list_is_the_published_one() -> None:
@@ -52,3 +53,9 @@ def test_a_word_that_is_not_in_the_list_is_named_with_its_place(word: str) -> No
 def test_the_words_that_somebody_may_have_meant_are_named() -> None:
     with pytest.raises(WrongWord, match="“abiliti”, is not in the list of words; near it are ability"):
         read_back("abiliti")
+
+
+def test_the_page_of_a_sitting_asks_for_as_many_words_as_are_drawn() -> None:
+    typed = Path(__file__).parents[3] / "site_overrides" / "js" / "pure" / "sitting-typed.js"
+    script = typed.read_text(encoding="utf-8")
+    assert f"const PASSPHRASE_WORDS = {WORDS};" in script
