@@ -28,7 +28,11 @@ TAG = COURSE.job_cards["tag-out-tag"]
 def test_a_page_holds_two_tags_with_a_front_and_a_back_each(paper: str) -> None:
     pdf = tags_pdf(in_print(), [TAG], made=MADE, paper=paper)
     (page,) = pages_of(pdf)
-    for once_a_tag in ("DO NOT USE", "Fault: what was seen, with the number", "Tag taken off by, signature, date"):
+    for once_a_tag in (
+        "DO NOT USE",
+        "Fault: what was seen, with the number",
+        "Tag taken off by, signature, date",
+    ):
         assert page.count(once_a_tag) == 2
     assert badly_placed(pdf) == []
 
