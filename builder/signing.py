@@ -65,7 +65,8 @@ def _out_of_days(whose: str, spans: Sequence[tuple[str, str]], today: date) -> I
     mend = (
         f"Sign on {spans[0][0]} or later, or with another key."
         if all(day < first for first, _ in spans)
-        else "Make this year's key with `journeybook key make`, and add it with `journeybook trust add`."
+        else "Make this year's key with `journeybook key make`. Whose key answers for the list hands it over with "
+        "`journeybook trust renew`, late as well; anybody else's is added with `journeybook trust add`."
     )
     yield NoSigning(why=f"The key of {whose} signs {told}, and today is {day} (UTC).", mend=mend)
 

@@ -120,6 +120,7 @@ def _asked(sitting: Sitting, by: str) -> Iterator[tuple[Place | None, str, bool]
         waits = _waits(place)
         if waits and same_name(place.name, by):
             click.echo(f"\n{visible(place.name)} ({visible(place.id)}): {_NOT_ONESELF}")
+            click.echo("  Let somebody else look at the sheet, and run this with their name at --by.")
             yield None, "", False
             continue
         if place.attempt is not None and _stands_not(place, place.vouched):

@@ -198,7 +198,10 @@ def _marked(
 def _not_passed(result: Mapping[str, Any], content: Mapping[str, Any], language: str) -> Iterator[Shortfall]:
     if result["passed"]:
         return
-    again = "Go through it with the person, and let them sit the check again in another sitting."
+    again = (
+        "Go through it with the person, and let them sit the check again: another class file, and "
+        "`journeybook seal --earlier` with this sitting, so that the attempts are counted."
+    )
     texts = content["public"]["texts"]
     facts = texts.get(language, texts[content["languages"][0]])["critical-facts"]
     if result["marks"] * 100 < result["percent"] * result["of"]:

@@ -91,6 +91,7 @@ def test_nobody_is_asked_about_themselves(shop: Shop) -> None:
     result = vouch(shop, "robin  ASHDOWN 1", typed="y\ny\n")
     assert result.exit_code == 1
     assert "Robin Ashdown 1 (0001): nobody vouches for themselves" in result.output
+    assert "Let somebody else look at the sheet" in result.output
     assert [place.vouched is not None for place in sitting_file.read(shop.path).people] == [False, True]
 
 

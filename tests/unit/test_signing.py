@@ -61,6 +61,7 @@ def test_before_its_days_it_is_told_to_wait_and_after_them_to_make_another() -> 
     assert early.mend == "Sign on 2026-01-10 or later, or with another key."
     (late,) = no_signing(PLATE, None, "", OWN, date(2027, 2, 1))
     assert late.mend.startswith("Make this year's key")
+    assert "trust renew" in late.mend
 
 
 def test_the_list_may_allow_fewer_days_than_the_plate() -> None:

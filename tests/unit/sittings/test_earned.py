@@ -172,6 +172,7 @@ def test_below_the_cut_is_not_yet_passed() -> None:
     result = of(seated(attempt=received(data)))
     assert result.passed is False
     assert why(result) == ["Not yet passed: 1 of 5, and 80 % are needed."]
+    assert "journeybook seal --earlier" in result.reasons[0].mend
 
 
 def test_a_missed_must_pass_is_named_by_its_fact() -> None:
