@@ -239,3 +239,18 @@ test("a passphrase of too few words is told at once, and pulling the page down d
   assert.equal(await page.evaluate(() => getComputedStyle(document.documentElement).overscrollBehaviorY), "contain");
   await context.close();
 });
+
+test("at twice the text size no question of it is wider than a small phone", { timeout: 120_000 }, async () => {
+  const { page, context } = await freshPage(browser, { width: 360, height: 640 });
+  await page.goto(WAYS.file());
+  await page.evaluate(() => { document.documentElement.style.fontSize = "200%"; });
+  await type(page, PASSPHRASE, sitting.people[0].ticket);
+  await page.waitForSelector(".sitting-name", { timeout: 60_000 });
+  await press(page, /^Yes, begin$/);
+  const total = await page.$$eval(".check-box", (all) => all.length);
+  for (let at = 0; at < total; at += 1) {
+    await page.evaluate((index) => /** @type {HTMLElement} */ (document.querySelectorAll(".check-box")[index]).click(), at);
+    assert.deepEqual(await page.$$eval(".check-run *", (all) => all.filter((each) => !each.closest("svg, .scroll") && each.checkVisibility() && each.getBoundingClientRect().right > 360.5).map((each) => each.className)), [], `question ${at + 1}`);
+  }
+  await context.close();
+});
