@@ -275,7 +275,9 @@ def _in_file(path: Path, current: TrustList) -> str:
         raise click.ClickException(
             f"{path} holds no certificate as a key of this list signed it. Nothing was withdrawn."
         )
-    click.echo(f"{path}: {visible(found.certificate.name)} ({visible(found.certificate.person)}).")
+    click.echo(
+        f"{visible(str(path))}: {visible(found.certificate.name)} ({visible(found.certificate.person)})."
+    )
     return found.certificate.id
 
 

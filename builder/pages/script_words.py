@@ -5,6 +5,7 @@ The scripts hold the English; a test compares this list with every ``Words.say``
 
 from __future__ import annotations
 
+from journeybook.pages.checking_words import CHECKING_WORDS
 from journeybook.pages.filters import script_json
 from journeybook.pages.practical_words import PRACTICAL_WORDS
 from journeybook.pages.words_catalogue import load_catalogue
@@ -18,8 +19,6 @@ SCRIPT_WORDS = (
     _("A code for the camera"),
     _("A critical error in a drill fails the check, whatever the marks."),
     _("A drill of the check is gone through once. What came of it is told when the check is handed in."),
-    _("A named assessor saw the practical done: competent."),
-    _("A named person confirmed who answered."),
     _(
         "A part of this page does not work in this browser. You can still read everything; answers and "
         "reasons stand under each question."
@@ -28,14 +27,12 @@ SCRIPT_WORDS = (
     _("Alarm sound"),
     _("All questions"),
     _("All read"),
-    _("Altered"),
     _("Another card"),
     _("answered"),
     _("Arrow keys move, Space chooses."),
     _("As set"),
     _("Assessor"),
     _("attempt"),
-    _("Attempt"),
     _("Attempt {number}, as this device remembers."),
     _("Attempt {number}, as this device remembers. Fingerprint of the answers:"),
     _("Back"),
@@ -56,8 +53,6 @@ SCRIPT_WORDS = (
     _("cannot be read yet"),
     _("card"),
     _("Card of"),
-    _("Certificate"),
-    _("Check taken"),
     _("Check this answer"),
     _("Choose at least one first."),
     _("Choose one first."),
@@ -67,9 +62,7 @@ SCRIPT_WORDS = (
     _("Code before"),
     _("Code {number} of {total}"),
     _("Condemned needlessly. It belongs here: {place}."),
-    _("Contents"),
     _("Costs {share} of the mark"),
-    _("Course"),
     _("Critical"),
     _("critical error"),
     _("Critical errors"),
@@ -77,25 +70,18 @@ SCRIPT_WORDS = (
     _("Dangerous, and missed. It belongs here: {place}."),
     _("Done"),
     _("Done."),
-    _("Employer"),
     _("entered on the card of {name}"),
-    _("Equipment"),
     _("Every question is answered. After handing in, nothing can be changed."),
     _("Every record is taken in: clear"),
     _("Everything is done, in a right order."),
     _("Everything lies there again."),
-    _("Example only"),
-    _("Example only: made to try things out. It is worth nothing at work."),
     _("File of the card"),
-    _("Fingerprint"),
     _(
         "First save the card of {name} to a file. Then clear it from this device, so that nobody goes on"
         " with it by mistake."
     ),
     _("For the assessor: take the record along"),
     _("For the class sheet"),
-    _("Genuine record"),
-    _("Genuine, but signer unknown"),
     _("Give each line a letter first."),
     _("Give each line the letter of its partner. A letter may be left over."),
     _("Go on with"),
@@ -111,17 +97,11 @@ SCRIPT_WORDS = (
     _("Handed in"),
     _("Handed in with this card"),
     _("Hold the picture still"),
-    _("Holds"),
     _("I have read this: enter it on the card"),
     _("I have read this: whose card?"),
-    _("Identity"),
     _("If the name is not yours, do not begin: call the assessor."),
     _("Is this you?"),
     _("It stands on your slip: two groups of five."),
-    _(
-        "It was made to try things out, or its key is published, so that anybody can sign with it. It is "
-        "worth nothing at work. Do not let the work start on it: ask for the real certificate."
-    ),
     _("Keep the one here"),
     _("Keep them"),
     _(
@@ -130,11 +110,6 @@ SCRIPT_WORDS = (
     ),
     _("Knowledge check passed"),
     _("Knowledge check: not yet passed"),
-    _("known up to {day}, {age} days ago"),
-    _("Language"),
-    _("List no. {number} of {holder}. Signers and withdrawals known up to {day}, {age} days ago."),
-    _("list of {day}"),
-    _("Marks"),
     _("Missed"),
     _("Missed. It belongs here: {place}."),
     _("Missed: this belongs to it."),
@@ -148,8 +123,6 @@ SCRIPT_WORDS = (
     _("Next code"),
     _("Next person"),
     _("Next: the check"),
-    _("No assessor vouches that this person can do the work."),
-    _("No certificate found"),
     _("No limit"),
     _("No place of this sitting has the ticket {ticket}. Compare it with the slip, letter by letter."),
     _("No result yet. Look at line {letters}."),
@@ -159,40 +132,22 @@ SCRIPT_WORDS = (
     _("No ticket has “{sign}” in it, because it is taken for another sign. Look at the slip again."),
     _("No ticket has “{sign}” in it. Look at the slip again."),
     _("No, that is not me"),
-    _("Nobody confirmed who answered."),
-    _(
-        "None: this site was built without a trust list. It can tell whether a record was altered, but "
-        "not who signed it."
-    ),
     _("not answered"),
     _("Not answered."),
-    _("Not observed"),
     _("Not sorted. It belongs here: {place}."),
-    _(
-        "Not taken: it is not signed by the signer of the list in use. Ask the employer for a new "
-        "checking page."
-    ),
-    _("Not taken: the list is not what was signed. Ask the employer for it again."),
-    _("Not taken: this is not a trust list. Ask the employer for the file trust.json."),
-    _("Not taken: this list is not newer than the one in use."),
-    _("Not taken: this page knows no signer who could vouch for it."),
     _("Not this."),
     _("Not yet"),
     _("not yet passed"),
     _("Not yet: {step}."),
     _("Nothing is timed"),
-    _("Observations"),
-    _("Observed"),
     _("Open"),
     _("Opening. This takes a moment; on an older device up to a minute."),
     _("Operation {operation}, {minutes} min"),
     _("Other numbers"),
-    _("Out of date"),
     _("Passed"),
     _("passed, self-recorded"),
     _("Passphrase"),
     _("Place every step first. Still to place: {left}."),
-    _("Practical seen"),
     _("Print the certificate"),
     _("Put the card away"),
     _("Put the card of {name} away"),
@@ -206,29 +161,24 @@ SCRIPT_WORDS = (
     _("Right."),
     _("Right: {part}"),
     _("Rightly left out."),
-    _("Rules of"),
     _("Save it to a file, or read the codes with the employer's device; either is enough."),
     _("Save the attempt to a file"),
     _("Save the card to a file"),
     _("Save the record to a file"),
     _("Save what was answered to a file"),
     _("Say in which unit: tap one of the units."),
-    _("Self-recorded"),
     _("self-recorded, as this card says"),
     _("Self-recorded: nobody confirmed who answered. The practical was not observed."),
     _("Set the bench first."),
     _("Show it as codes"),
-    _("Signed by"),
     _("silent"),
     _("Slower"),
     _("Sort each one first. Still to sort: {left}."),
     _("sounds"),
-    _("Staff number"),
     _("Start again"),
     _("Start here"),
     _("Still to place: {left}."),
     _("Stop here, go on later"),
-    _("Supervised"),
     _("Take a card out of a file"),
     _("Take the check again"),
     _("Take the last one back"),
@@ -247,10 +197,6 @@ SCRIPT_WORDS = (
     ),
     _("The check is entered on a card, and the certificate carries its name."),
     _(
-        "The clock here is behind the day of the trust list: set it, for nothing that is said of days "
-        "can be relied on."
-    ),
-    _(
         "The course was changed after this check was handed in. Its questions are no longer in this "
         "page, so it is not marked again here. The file of the attempt holds everything that was "
         "answered."
@@ -264,36 +210,11 @@ SCRIPT_WORDS = (
     _("The file is there: clear the card from this device"),
     _("The file is there: start the check again"),
     _("The marks are enough. But a must-pass question is not yet right, and each of them has to be."),
-    _("The newer list is in use until this page is closed."),
     _("The passphrase has six words; these are {count}. Ask the assessor to say it again."),
     _("The questions are read out to you. The assessor knows."),
     _("The questions, your answers and the reasons"),
-    _(
-        "The record is genuine, but today is outside its dates. Do not let the work start on it. Training "
-        "has to be renewed. For a day in the past, read between which days it held."
-    ),
-    _(
-        "The record is not what was signed. Do not rely on anything in it. Keep the file, and tell the "
-        "employer named on the paper."
-    ),
-    _(
-        "The record is unchanged and its signer is on the trust list. Now compare the name with an identity "
-        "card, and read the two lines above. Where the paper says something else than this, the paper is false. It is "
-        "a record of training, not permission to work."
-    ),
-    _(
-        "The record is unchanged since it was signed, but it is not known here who signed it: anybody can "
-        "sign something. Do not rely on it. Ask the employer for their checking page or a newer trust "
-        "list."
-    ),
-    _("The signer has taken this record back. Do not let the work start on it. Ask the employer why."),
-    _("The trust list is old: what was withdrawn since is not known here. Ask the employer for a newer one."),
     _("The way so far"),
     _("The {minutes} min are over. Nothing is cut off: tell the assessor, and finish as you are told."),
-    _(
-        "There is no certificate in this that can be read here. Try the PDF itself, not a photo or scan "
-        "of it, or the whole code. This says nothing about whether the paper is genuine."
-    ),
     _("These are not answered in full. What is missing counts nothing."),
     _(
         "This browser does not carry your card from page to page when the course is opened from a "
@@ -326,19 +247,13 @@ SCRIPT_WORDS = (
     _("Time was up"),
     _("To handing in"),
     _("Too early"),
-    _("Trained"),
-    _("Trainer"),
     _("Try again"),
     _("Type the passphrase first."),
     _("Type the ticket first."),
     _("Undo"),
     _("Undone. Placed: {placed} of {total}."),
-    _("unknown here"),
     _("What do you do?"),
     _("Whose card?"),
-    _("Withdrawals"),
-    _("Withdrawn"),
-    _("Withdrawn on"),
     _("Word {number}, “{word}”, is not one of the words used here. Ask the assessor to say it again."),
     _("Workplace"),
     _("Write a number first."),
@@ -366,7 +281,6 @@ SCRIPT_WORDS = (
     _("{label}: {number}."),
     _("{marks} of {of}"),
     _("{marks} of {of} marks. The cut is {cut}, which is {percent} %."),
-    _("{marks} of {of}, {cut} % needed, must-pass {right} of {facts}"),
     _("{minutes} min left"),
     _("{missed} missed, {extra} too many"),
     _("{name}, read out"),
@@ -382,6 +296,7 @@ SCRIPT_WORDS = (
     _("{step}: taken back."),
     _("{step}: taken out again."),
     _("{total} questions, {minutes} minutes. The time is shown and cuts nothing off."),
+    *CHECKING_WORDS,
     *PRACTICAL_WORDS,
 )
 """English source texts; ``{name}`` stands for a value and stays as it is."""

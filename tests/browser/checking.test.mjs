@@ -238,6 +238,16 @@ test("without a trust list the page says that it knows no signer", async () => {
   await context.close();
 });
 
+test("a list that was changed in the page is said to be so, and no signer is known by it", async () => {
+  trusting(listed().replace("Sam Reyes", "Sam Rayes"));
+  const { page, context, wrong } = await opened(inFolder());
+  trusting(listed());
+  assert.match(await page.$eval("[data-trust-line]", (line) => line.textContent ?? ""), /^None: the trust list in this page is not as it was signed/);
+  assert.equal((await give(page, file("good.json", CASES.genuine[0]))).kind, "unknown-signer");
+  assert.deepEqual(wrong, []);
+  await context.close();
+});
+
 test("over plain http, where the browser has no WebCrypto, the page says the same", async () => {
   const { page, context } = await opened(server.address.replace("127.0.0.1", SHOP) + PAGE);
   assert.equal(await page.evaluate(() => [isSecureContext, typeof crypto.subtle].join()), "false,undefined");

@@ -91,7 +91,8 @@ const CheckingView = (() => {
       try {
         if (text) trust = await TrustList.read(text, signed);
       } catch (error) {
-        console.error(error);
+        // Whatever it is, without a list no signer is known, and that is said.
+        if (!(error instanceof TrustList.Refused)) console.error(error);
       }
       showTrust();
     }
@@ -101,6 +102,7 @@ const CheckingView = (() => {
         ? Words.say("List no. {number} of {holder}. Signers and withdrawals known up to {day}, {age} days ago.", {
             number: trust.number, holder: trust.holder, day: day(trust.date), age: age(trust.date),
           })
+        : place.dataset.trust ? Words.say("None: the trust list in this page is not as it was signed. Ask the employer for a new checking page.")
         : Words.say("None: this site was built without a trust list. It can tell whether a record was altered, but not who signed it.");
       Dom.one(place, "[data-trust-line]").textContent = [line, doubt()].filter(Boolean).join(" ");
       Dom.one(place, "[data-drop-list]").hidden = !trust;
@@ -184,7 +186,7 @@ const CheckingView = (() => {
         ? [Words.say("Supervised"), Words.say("A named person confirmed who answered.")]
         : [Words.say("Self-recorded"), Words.say("Nobody confirmed who answered.")];
       const practical = subject.practical === "observed"
-        ? [Words.say("Observed"), Words.say("A named assessor saw the practical done: competent.")]
+        ? [Words.say("Observed"), Words.say("A named assessor saw all of the practical done.")]
         : [Words.say("Not observed"), Words.say("No assessor vouches that this person can do the work.")];
       return Dom.make("div", { class: "verdict-strength" },
         ...[check, practical].map(([title, meaning]) => Dom.make("p", {}, Dom.make("b", {}, title), meaning)));
