@@ -64,7 +64,7 @@ SAYINGS: dict[Kind, Saying] = {
 STRENGTHS: dict[str, tuple[str, str]] = {
     "supervised": ("Supervised", "A named person confirmed who answered."),
     "self-recorded": ("Self-recorded", "Nobody confirmed who answered."),
-    "observed": ("Observed", "A named assessor saw the practical done: competent."),
+    "observed": ("Observed", "A named assessor saw all of the practical done."),
     "not observed": ("Not observed", "No assessor vouches that this person can do the work."),
 }
 """Of the check, then of the practical: its name, and what it means."""

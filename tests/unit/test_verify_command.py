@@ -50,7 +50,7 @@ def test_a_genuine_certificate_is_said_in_words(run: Run) -> None:
 whole.pdf
   GENUINE RECORD
   Supervised. A named person confirmed who answered.
-  Observed. A named assessor saw the practical done: competent.
+  Observed. A named assessor saw all of the practical done.
   The record is unchanged and its signer is on the trust list. Now compare the name with an
   identity card, and read the two lines above. Where the paper says something else than this,
   the paper is false. It is a record of training, not permission to work.
