@@ -51,8 +51,16 @@ def trust() -> None:
 @_FILE
 @_KEY
 @click.option("--holder", required=True, help="The firm that answers for the list, as people know it.")
+@click.option(
+    "--in-place-of",
+    "former_file",
+    type=click.Path(path_type=Path, exists=True, dir_okay=False),
+    help="A list that nobody can sign any more: certificates withdrawn in it stay withdrawn.",
+)
 @PASSPHRASE_FD
-def start(file: Path, key_file: Path, holder: str, passphrase_fd: int | None) -> None:
+def start(
+    file: Path, key_file: Path, holder: str, former_file: Path | None, passphrase_fd: int | None
+) -> None:
     """Begin a list in FILE, with the key of who answers for it."""
     from journeybook.proof.trust_list import TrustList
 
@@ -64,14 +72,26 @@ def start(file: Path, key_file: Path, holder: str, passphrase_fd: int | None) ->
         holder = line_of(holder)
     except ValueError as wrong:
         raise click.UsageError(f"--holder: {wrong}") from wrong
+    former = list_at(former_file) if former_file else None
     private = opened(key_file, passphrase_fd)
     with refusals_said():
         plate, _ = plate_at(key_file, private)
     made = TrustList(
-        issuer=plate.did, holder=holder, number=1, made=_now(), keys=(_entry(plate),), withdrawn=()
+        issuer=plate.did,
+        holder=holder,
+        number=1,
+        made=_now(),
+        keys=(_entry(plate),),
+        # Without them, what was taken back would be genuine again.
+        withdrawn=former.withdrawn if former else (),
     )
     _write(file, made, private)
     click.echo(f"{file}: list no. 1 of {holder}, with the key of {plate.holder}.")
+    if former:
+        click.echo(
+            f"Certificates withdrawn, as in {former_file}: {len(former.withdrawn)}. Its keys are not in it: add each "
+            "that was not withdrawn with `journeybook trust add`."
+        )
     click.echo(
         f"Name it in mkdocs.yml, below `courses` of the plugin and indented like it: trust: {file.name}"
     )

@@ -1,4 +1,4 @@
-"""A certificate is withdrawn by the file that somebody has, and nothing by one that is none."""
+"""A certificate is withdrawn by the file that somebody has, nothing by one that is none, and it stays withdrawn."""
 
 from __future__ import annotations
 
@@ -99,3 +99,30 @@ def test_a_name_of_no_file_is_told_what_may_be_named(withdraw: Callable[[str], R
     said = withdraw("okafor.pdf")
     assert said.exit_code == 2
     assert "Name the PDF, its record, or the id" in said.output
+
+
+def test_a_list_in_place_of_one_that_nobody_can_sign_keeps_what_was_withdrawn(
+    withdraw: Callable[[str], Result],
+) -> None:
+    Path("okafor.json").write_bytes(signed())
+    assert withdraw("okafor.json").exit_code == 0
+    assert (
+        run("key", "make", "b.pem", "--holder", "J. Vane", "--role", "foreman", "--own-words").exit_code == 0
+    )
+    begin = ("trust", "start", "new.json", "--key", "b.pem", "--holder", "Quillon Basin Works")
+    said = run(*begin, "--in-place-of", "trust.json")
+    assert said.exit_code == 0, said.output
+    assert "as in trust.json: 1." in said.output
+    old, new = (read(Path(name).read_bytes()) for name in ("trust.json", "new.json"))
+    assert new.withdrawn == old.withdrawn
+    assert {key.did for key in new.keys}.isdisjoint(key.did for key in old.keys)
+
+
+@pytest.mark.usefixtures("withdraw")
+def test_a_list_is_not_begun_in_place_of_what_is_none() -> None:
+    Path("none.json").write_bytes(b"{}")
+    begin = ("trust", "start", "new.json", "--key", "k.pem", "--holder", "Quillon Basin Works")
+    said = run(*begin, "--in-place-of", "none.json")
+    assert said.exit_code == 1
+    assert "not a trust list" in said.output
+    assert not Path("new.json").exists()
