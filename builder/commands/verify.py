@@ -124,7 +124,15 @@ def _looked_at(path: Path, trust: TrustList | None, today: date) -> _Looked:
 
 
 def _in_words(looked: _Looked, trust: TrustList | None) -> Iterator[str]:
-    from journeybook.proof.verdict_words import EXAMPLE, SAYINGS, STRENGTHS, facts, is_example, shown
+    from journeybook.proof.verdict_words import (
+        EXAMPLE,
+        ONLY_SAID,
+        SAYINGS,
+        STRENGTHS,
+        facts,
+        is_example,
+        shown,
+    )
 
     yield visible(looked.name)
     found = looked.verdict
@@ -138,6 +146,8 @@ def _in_words(looked: _Looked, trust: TrustList | None) -> Iterator[str]:
     if certificate is not None:
         if found.kind != "example" and is_example(found):
             yield f"  {EXAMPLE}"
+        if found.kind == "unknown-signer":
+            yield f"  {ONLY_SAID}"
         for strength in (certificate.check, certificate.practical):
             yield "  {}. {}".format(*STRENGTHS[strength])
     yield from textwrap.wrap(saying.next, _WIDTH, initial_indent="  ", subsequent_indent="  ")

@@ -34,6 +34,7 @@ CHECKING_WORDS = (
     _("No assessor vouches that this person can do the work."),
     _("No certificate found"),
     _("Nobody confirmed who answered."),
+    _("Nobody known stands behind what follows; it is only what the record says of itself."),
     _("None: the trust list in this page is not as it was signed. Ask the employer for a new checking page."),
     _(
         "None: this site was built without a trust list. It can tell whether a record was altered, but "

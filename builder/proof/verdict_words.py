@@ -70,6 +70,8 @@ STRENGTHS: dict[str, tuple[str, str]] = {
 """Of the check, then of the practical: its name, and what it means."""
 EXAMPLE = "Example only: made to try things out. It is worth nothing at work."
 """Said beside a verdict that is graver than ``example``."""
+ONLY_SAID = "Nobody known stands behind what follows; it is only what the record says of itself."
+"""Said above the strengths where the signer is unknown."""
 
 LIST_IS_OLD = (
     "The trust list is old: what was withdrawn since is not known here. Ask the employer for a newer one."

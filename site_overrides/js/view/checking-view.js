@@ -172,6 +172,9 @@ const CheckingView = (() => {
         card.append(Dom.make("p", { class: "verdict-example" }, Words.say("Example only: made to try things out. It is worth nothing at work.")));
       }
       if (subject && doubt()) card.append(Dom.make("p", { class: "verdict-example" }, doubt()));
+      if (subject && verdict.kind === "unknown-signer") {
+        card.append(Dom.make("p", { class: "verdict-example" }, Words.say("Nobody known stands behind what follows; it is only what the record says of itself.")));
+      }
       if (subject) card.append(strength(subject));
       card.append(Dom.make("p", { class: "verdict-next" }, saying.next));
       if (subject) card.append(facts(verdict, subject));

@@ -17,6 +17,7 @@ from journeybook.proof.verdict_words import (
     CLOCK_IS_BEHIND,
     EXAMPLE,
     LIST_IS_OLD,
+    ONLY_SAID,
     SAYINGS,
     STRENGTHS,
     age,
@@ -55,6 +56,10 @@ def test_the_strengths_and_the_example_read_the_same() -> None:
     strength = PAGE[PAGE.index("function strength") : PAGE.index("function facts")]
     assert {*SAID.findall(strength)} == {word for words in STRENGTHS.values() for word in words}
     assert f'Words.say("{EXAMPLE}")' in PAGE
+
+
+def test_what_an_unknown_signer_says_is_said_to_be_no_more_than_that() -> None:
+    assert PAGE.index('verdict.kind === "unknown-signer"') < PAGE.index(f'Words.say("{ONLY_SAID}")')
 
 
 def test_the_facts_are_called_the_same_and_stand_in_the_same_order(whole: Verdict) -> None:
