@@ -9,12 +9,13 @@ import os
 import re
 import unicodedata
 from collections.abc import Callable, Iterator
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from journeybook.proof.certificate import SIZE_CAP, Certificate, NotACertificate, of_document, parsed
 from journeybook.proof.data_integrity import NotGenuine, verify
+from journeybook.sittings import sitting_file
 
 RECORD, PAPER = ".json", ".pdf"
 _PDF_CAP = 16 << 20
@@ -66,6 +67,27 @@ def _plain(letter: str) -> str:
     """A Latin letter without its marks; of other scripts the letter as it is: its marks are part of it."""
     base = unicodedata.normalize("NFD", letter)[0]
     return base if base.isascii() else letter
+
+
+@contextmanager
+def alone_in(folder: Path) -> Iterator[None]:
+    """Have a folder to oneself from looking what lies there to writing: one attempt gets one certificate.
+
+    Raises SittingRefused where somebody else is there for too long.
+    """
+    try:
+        handle = os.open(folder, os.O_RDONLY)
+    except OSError:
+        # Not every system opens a folder, and one that is not there is told of when it is written to.
+        yield
+        return
+    try:
+        # Some disks of a network lock files alone.
+        with suppress(OSError):
+            sitting_file.hold(handle, folder.name)
+        yield
+    finally:
+        os.close(handle)
 
 
 def held(folder: Path, stem: str, fits: Callable[[Certificate], bool]) -> Held | None:

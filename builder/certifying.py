@@ -15,7 +15,7 @@ from pathlib import Path
 from time import monotonic, sleep
 from typing import TYPE_CHECKING
 
-from journeybook.certificate_files import PAPER, RECORD, Held, free_stem, held, stem_of
+from journeybook.certificate_files import PAPER, RECORD, Held, alone_in, free_stem, held, stem_of
 from journeybook.certificate_words import fitted, in_language, sheet_of
 from journeybook.certifying_desk import ALREADY, ISSUED, NOT_ISSUED, Desk, Line
 from journeybook.paper.certificate import certificate_pdf
@@ -115,7 +115,15 @@ def _one(now: Sitting, ticket: str, desk: Desk, *, again: bool) -> tuple[Sitting
 
 
 def certified(sitting: Sitting, place: Place, desk: Desk, *, again: bool = False) -> Line:
-    """Issue to one person, if they have earned it and have none yet; the note is for the caller."""
+    """Issue to one person, if they have earned it and have none yet; the note is for the caller.
+
+    Raises SittingRefused where somebody else is at the folder for too long, and OSError.
+    """
+    with alone_in(desk.folder):
+        return _certified(sitting, place, desk, again=again)
+
+
+def _certified(sitting: Sitting, place: Place, desk: Desk, *, again: bool) -> Line:
     before = place.certificate
     line = Line(
         ticket=place.ticket,

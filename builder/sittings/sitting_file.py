@@ -41,8 +41,8 @@ from journeybook.sittings.sitting_format import FORMAT, SIZE_CAP, from_bytes, to
 __all__ = [
     "ALPHABET", "FORMAT", "SIZE_CAP", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld",
     "Place", "Received", "Refused", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "create",
-    "from_bytes", "lock_of", "read", "to_bytes", "update", "vouched", "why_not", "with_attempt", "with_certificate",
-    "with_observation", "write",
+    "from_bytes", "hold", "lock_of", "read", "to_bytes", "update", "vouched", "why_not", "with_attempt",
+    "with_certificate", "with_observation", "write",
 ]  # fmt: skip
 
 PATIENCE = 10.0
@@ -122,16 +122,21 @@ def _locked(path: Path) -> Iterator[None]:
     """Hold the lock that belongs to a file. The system takes it back when a process dies, so none is left behind."""
     # For the owner alone: whoever may read a file may hold its lock, and for ever.
     with os.fdopen(os.open(lock_of(path), os.O_RDWR | os.O_CREAT, 0o600), "rb+", buffering=0) as file:
-        until = time.monotonic() + PATIENCE
-        while not _taken(file.fileno()):
-            if time.monotonic() > until:
-                raise SittingRefused(
-                    "H005",
-                    f"Somebody else is at {path.name}.",
-                    "Wait until the other command has ended; then try again.",
-                )
-            time.sleep(_BETWEEN)
+        hold(file.fileno(), path.name)
         yield
+
+
+def hold(handle: int, name: str) -> None:
+    """Take the lock of an open file, held until that is closed; raises SittingRefused where it takes too long."""
+    until = time.monotonic() + PATIENCE
+    while not _taken(handle):
+        if time.monotonic() > until:
+            raise SittingRefused(
+                "H005",
+                f"Somebody else is at {name}.",
+                "Wait until the other command has ended; then try again.",
+            )
+        time.sleep(_BETWEEN)
 
 
 def _taken(handle: int) -> bool:

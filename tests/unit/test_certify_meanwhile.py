@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import fcntl
 import json
+import os
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -10,7 +12,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from certified_class import DAY, Shop
+from certified_class import DAY, WORDS, Shop
+from click.testing import Result
 
 from journeybook.certificate_words import sheet_of
 from journeybook.certifying import certify_sitting
@@ -41,6 +44,31 @@ def shop(made: Shop, tmp_path: Path) -> Shop:
 def lines(shop: Shop, *more: str, **given: Any) -> list[dict[str, Any]]:
     found: list[dict[str, Any]] = json.loads(shop.certify("--json", *more, **given).stdout)
     return found
+
+
+def alone(shop: Shop, record: Path, *more: str) -> Result:
+    return shop.run(
+        "certify", "--attempt", str(record), "--key", str(shop.key), "--into", str(shop.into), *more, words=WORDS,
+    )  # fmt: skip
+
+
+def test_two_runs_for_one_attempt_cannot_both_find_the_folder_empty(
+    shop: Shop, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    record = tmp_path / "attempt.json"
+    record.write_bytes(shop.attempt(shop.place(1)))
+    shop.into.mkdir()
+    monkeypatch.setattr("journeybook.sittings.sitting_file.PATIENCE", 0.1)
+    handle = os.open(shop.into, os.O_RDONLY)
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX)
+        waited = alone(shop, record)
+    finally:
+        os.close(handle)
+    assert (waited.exit_code, list(shop.into.iterdir())) == (1, [])
+    assert "Somebody else is at certificates. Wait until the other command has ended" in waited.output
+    assert alone(shop, record).exit_code == 0
+    assert len(list(shop.into.iterdir())) == 2
 
 
 def test_who_is_vouched_for_while_it_runs_without_a_key_is_told_to_wait_for_the_next_run(shop: Shop) -> None:
@@ -98,11 +126,7 @@ def test_a_single_attempt_that_was_vouched_for_since_is_told_the_way_to_a_certif
     record.write_bytes(shop.attempt(shop.place(1)))
 
     def certified(*more: str) -> dict[str, Any]:
-        result = shop.run(
-            "certify", "--attempt", str(record), "--key", str(shop.key), "--into", str(shop.into), "--json", *more,
-            words="anvil lamp river stone gate oak",
-        )  # fmt: skip
-        (line,) = json.loads(result.stdout)
+        (line,) = json.loads(alone(shop, record, "--json", *more).stdout)
         return dict(line)
 
     first = certified()
