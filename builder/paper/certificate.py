@@ -72,7 +72,7 @@ def sheet_data(sheet: CertificateSheet, words: NullTranslations) -> dict[str, An
     """Return every word of the sheet, in the order in which the template sets them."""
     say = words.gettext
     seen = sheet.observed is not None
-    title = say("Certificate") if seen else say("Knowledge check only")
+    title = say("Training certificate") if seen else say("Knowledge check only")
     return {
         "language": sheet.tongue,
         "document": f"{title}: {sheet.name}, {sheet.title}",

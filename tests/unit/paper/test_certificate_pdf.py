@@ -162,7 +162,7 @@ def test_it_says_of_itself_what_it_conforms_to(sheet: CertificateSheet) -> None:
 
 
 def _title(sheet: CertificateSheet) -> str:
-    return "Certificate" if sheet.observed else "Knowledge check only"
+    return "Training certificate" if sheet.observed else "Knowledge check only"
 
 
 @SHEETS
@@ -251,7 +251,7 @@ def test_two_assessors_have_four_lines_to_sign() -> None:
 def test_it_reads_in_the_order_in_which_it_matters() -> None:
     said = printed(made(OBSERVED))
     parts = [
-        "Certificate",
+        "Training certificate",
         "KNOWLEDGE CHECK AND PRACTICAL",
         "28 Nov 2026",
         "EXAMPLE UNIT, NOT VALID FOR WORK",

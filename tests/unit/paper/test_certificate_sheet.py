@@ -39,8 +39,8 @@ def strengths_of(sheet: CertificateSheet) -> list[str]:
 
 
 def test_an_observed_practical_makes_a_certificate() -> None:
-    assert said(OBSERVED)["title"] == "Certificate"
-    assert said(OBSERVED)["document"] == f"Certificate: Ines Okafor, {OBSERVED.title}"
+    assert said(OBSERVED)["title"] == "Training certificate"
+    assert said(OBSERVED)["document"] == f"Training certificate: Ines Okafor, {OBSERVED.title}"
 
 
 def test_without_an_observed_practical_its_title_is_knowledge_check_only() -> None:
