@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -28,12 +27,12 @@ people:
 
 
 @pytest.fixture(params=["own", "example"])
-def shop(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Shop]:
+def shop(request: pytest.FixtureRequest, tmp_path: Path) -> Shop:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("journeybook.proof.key_file.COST", 2**6)
         made = Shop(tmp_path, example=request.param == "example")
         made.with_trust()
-        yield made
+    return made
 
 
 def test_from_the_seal_to_the_envelope(shop: Shop) -> None:

@@ -12,7 +12,6 @@ import stat
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
@@ -40,7 +39,7 @@ COMMAND = shutil.which("journeybook", path=str(Path(sys.executable).parent)) or 
 
 
 @pytest.fixture(scope="session")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A shop with a trust list, and one whose kit sheet is still an example; made once."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("journeybook.proof.key_file.COST", 2**6)
@@ -48,7 +47,7 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
         for name, example in (("own", False), ("example", True)):
             (folder / name).mkdir()
             Shop(folder / name, example=example).with_trust()
-        yield folder
+    return folder
 
 
 @pytest.fixture

@@ -5,7 +5,6 @@ from __future__ import annotations
 import fcntl
 import json
 import os
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -26,12 +25,12 @@ from journeybook.sittings.sitting import Vouched
 
 
 @pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
+def made(tmp_path_factory: pytest.TempPathFactory) -> Shop:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("journeybook.proof.key_file.COST", 2**6)
         shop = Shop(tmp_path_factory.mktemp("shop"))
         shop.with_trust()
-        yield shop
+    return shop
 
 
 @pytest.fixture

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import stat
-from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
@@ -17,10 +16,10 @@ from journeybook.sittings.sitting import Countersigned, Place, SittingRefused, V
 
 
 @pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shop]:
+def made(tmp_path_factory: pytest.TempPathFactory) -> Shop:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("journeybook.proof.key_file.COST", 2**6)
-        yield Shop(tmp_path_factory.mktemp("shop"))
+        return Shop(tmp_path_factory.mktemp("shop"))
 
 
 @pytest.fixture

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sys
 from datetime import UTC, datetime, timedelta, timezone
 from io import BytesIO
@@ -10,6 +11,7 @@ import pikepdf
 import pypdfium2
 import pytest
 
+from journeybook.diagnostics.extras import to_install
 from journeybook.paper import press as press_module
 from journeybook.paper.press import UNSHOWN, Attachment, NoPress, NotSet, press, unprintable
 
@@ -81,7 +83,7 @@ def test_a_template_that_cannot_be_set_says_so_in_a_sentence() -> None:
 
 def test_without_the_typesetter_it_says_how_to_install_it(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "typst", None)
-    with pytest.raises(NoPress, match=r"^Papers need the typesetter: pip install 'journeybook\[print\]'\.$"):
+    with pytest.raises(NoPress, match=re.escape(f"Papers need the typesetter: {to_install('print')}.")):
         press("plain", {"text": "x"}, made=MADE)
 
 
