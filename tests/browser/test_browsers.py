@@ -44,7 +44,7 @@ IN_FIREFOX_TOO = (
 )
 """Run once more there. The others launch both browsers themselves, or need what only Chromium's driver can do:
 scripts switched off, printing, the accessibility tree."""
-LONG = ("check-keeps.test.mjs", "drill.test.mjs")
+LONG = ("check-keeps.test.mjs", "drill.test.mjs", "practical.test.mjs")
 """So slow in Firefox that only `make test-long` runs them there."""
 RUNS = [
     *((name, "chromium") for name in FILES),

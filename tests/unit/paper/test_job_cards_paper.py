@@ -91,9 +91,7 @@ def test_a_card_that_is_too_long_for_a_page_goes_on_over_the_next_ones() -> None
 def test_a_record_says_how_long_it_is_kept() -> None:
     record = COURSE.job_cards["monthly-examination-sheet"]
     (page,) = pages_of(job_cards_pdf(in_print(), [record], made=MADE))
-    assert (
-        "Kept: With the other sheets of this unit, for 5 years from its date, as the kit sheet says." in page
-    )
+    assert "Kept: With this unit’s sheets, for 5 years from its date (kit sheet)." in page
 
 
 def test_a_drawing_is_said_in_words_and_none_of_its_lettering_is_lost(tmp_path: Path) -> None:
