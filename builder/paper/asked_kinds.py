@@ -30,7 +30,7 @@ from journeybook.paper.imprint import CourseInPrint
 from journeybook.paper.plain_picture import Picture, picture_of
 from journeybook.paper.rich_text import blocks_of, runs_of
 
-TODO = {
+HOW_TO_ANSWER = {
     "choice": _("Choose one letter."),
     "choices": _("Choose every letter that is right."),
     "order": _("Put the steps in order: write all the letters, the first step first."),
@@ -45,7 +45,7 @@ TODO = {
     "setting": _("Find the row of the table that does what is asked. Write for each control the number of its place."),
 }  # fmt: skip
 """What to do on paper, by kind; English source texts, translated when printed."""
-_TODO_UNIT = _("Write the number, without a mark for thousands, and its unit.")
+_NUMBER_AND_UNIT = _("Write the number, without a mark for thousands, and its unit.")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -86,7 +86,7 @@ def _whole(drawn: Drawn, question: Question) -> PaperQuestion:
     return PaperQuestion(
         number=drawn.number,
         kind=question.kind,
-        todo=printed.say(TODO[question.kind]),
+        todo=printed.say(HOW_TO_ANSWER[question.kind]),
         ask=blocks_of(printed.wording, question.ask, question.rows[drawn.variant]),
         picture=_picture(drawn, figure) if figure else None,
         bench=bench_table(printed, question.trial, numbered=question.kind == "setting")
@@ -148,7 +148,7 @@ def _number(drawn: Drawn, question: NumberQuestion) -> PaperQuestion:
     units = sorted({unit for unit in (question.unit, *question.units) if unit}, key=str.casefold)
     choose = bool(units) and (question.unit_needed or len(units) > 1)
     whole = _whole(drawn, question)
-    todo = drawn.printed.say(_TODO_UNIT) if choose else whole.todo
+    todo = drawn.printed.say(_NUMBER_AND_UNIT) if choose else whole.todo
     return replace(whole, units=units, choose_unit=choose, todo=todo)
 
 

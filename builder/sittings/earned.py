@@ -7,8 +7,8 @@ held against the course again. Whether the course is a release, and who signs, i
 2. The check is *supervised* only where somebody else has vouched for the person and the fingerprint.
 3. The practical is *observed* only where of every practical of the course the last countersigned observation says
    competent. Anything less leaves the knowledge check, and is said.
-4. Training is due again so many months after the earlier of the check's day and the oldest observation that counts
-   (common practice, no source: the older proof decides), and nothing is issued that has run out already.
+4. Training is due again so many months after the earliest of the training, the check and the oldest observation that
+   counts (common practice, no source: the older proof decides), and nothing is issued that has run out already.
 """
 
 from __future__ import annotations

@@ -11,7 +11,7 @@ import pytest
 from journeybook.content.formats.questions import QUESTION
 from journeybook.marking.kinds import KINDS
 from journeybook.pages.question_html import KIND_WORDS, SHEETS
-from journeybook.paper.asked_kinds import ASKED, TODO
+from journeybook.paper.asked_kinds import ASKED, HOW_TO_ANSWER
 
 ROOT = Path(__file__).parents[2]
 THEME = ROOT / "site_overrides"
@@ -41,7 +41,7 @@ def test_every_kind_is_shown() -> None:
 
 def test_every_kind_is_asked_on_paper() -> None:
     assert set(ASKED) == WRITTEN
-    assert set(TODO) == WRITTEN
+    assert set(HOW_TO_ANSWER) == WRITTEN
 
 
 @pytest.mark.parametrize("kind", sorted(WRITTEN))
