@@ -96,7 +96,7 @@ def test_sources_that_were_changed_are_told_by_their_digest(yard: Yard) -> None:
     assert f"not the {digest(yard)[:12]} that was released" in told(yard, "--version", "1.0")
 
 
-@pytest.mark.parametrize("name", ["../escaped.yml", "/tmp/escaped.yml", "a/../../escaped.yml"])
+@pytest.mark.parametrize("name", ["../escaped.yml", "/escaped.yml", "a/../../escaped.yml"])
 def test_a_name_that_leads_out_of_the_zip_is_refused(yard: Yard, name: str) -> None:
     with zipfile.ZipFile(sources(yard), "w") as packed:
         packed.writestr(name, "x")
