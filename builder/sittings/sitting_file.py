@@ -15,35 +15,8 @@ from pathlib import Path
 
 from journeybook.marking.canonical import NotCanonical
 from journeybook.proof.private_file import put
-from journeybook.sittings.sitting import (
-    ALPHABET,
-    WAYS,
-    Assessor,
-    CertificateIssued,
-    Countersigned,
-    ObservationHeld,
-    Place,
-    Received,
-    Refused,
-    Sitting,
-    SittingRefused,
-    Taken,
-    Vouched,
-    countersigned,
-    vouched,
-    why_not,
-    with_attempt,
-    with_certificate,
-    with_observation,
-)  # fmt: skip
-from journeybook.sittings.sitting_format import FORMAT, SIZE_CAP, from_bytes, to_bytes
-
-__all__ = [
-    "ALPHABET", "FORMAT", "SIZE_CAP", "WAYS", "Assessor", "CertificateIssued", "Countersigned", "ObservationHeld",
-    "Place", "Received", "Refused", "Sitting", "SittingRefused", "Taken", "Vouched", "countersigned", "create",
-    "from_bytes", "hold", "lock_of", "read", "to_bytes", "update", "vouched", "why_not", "with_attempt",
-    "with_certificate", "with_observation", "write",
-]  # fmt: skip
+from journeybook.sittings.sitting import Sitting, SittingRefused
+from journeybook.sittings.sitting_format import SIZE_CAP, from_bytes, to_bytes
 
 PATIENCE = 10.0
 """Seconds for which a command waits while another one is at the file."""

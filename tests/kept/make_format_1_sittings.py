@@ -23,7 +23,7 @@ from journeybook.marking.attempt import Attempt, Card, write
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.project import Project
 from journeybook.proof.record_codes import to_codes
-from journeybook.sittings import keyed, sealed_blob, sitting_file
+from journeybook.sittings import keyed, sealed_blob, sitting_format
 from journeybook.sittings.seal import Chance, seal_sitting
 from journeybook.sittings.set_aside import with_set_aside
 from journeybook.sittings.sitting import (
@@ -145,7 +145,7 @@ def main() -> None:
     FOLDER.mkdir()
     for name, data in {
         "compiled.json": DATA,
-        "class.sitting.json": sitting_file.to_bytes(day),
+        "class.sitting.json": sitting_format.to_bytes(day),
         "attempt-robin.json": robin,
         "attempt-kay.json": kay,
         "attempt-lee.json": lee,
@@ -156,7 +156,7 @@ def main() -> None:
         "results.json": canonical.write(results),
         "sealed.json": record,
         "sealed-content.json": canonical.write(sealed_blob.unseal(record, day.passphrase)),
-        "sealed.sitting.json": sitting_file.to_bytes(sealed.sitting),
+        "sealed.sitting.json": sitting_format.to_bytes(sealed.sitting),
     }.items():
         (FOLDER / name).write_bytes(data)
 

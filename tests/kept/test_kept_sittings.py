@@ -14,7 +14,7 @@ from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observed import misfits
 from journeybook.marking.remark import re_mark
 from journeybook.proof.record_codes import from_codes
-from journeybook.sittings import keyed, sealed_blob, sitting_file
+from journeybook.sittings import keyed, sealed_blob, sitting_file, sitting_format
 from journeybook.sittings.seal import place_name
 
 KEPT_IN = Path(__file__).parent / "format-1-sittings"
@@ -37,7 +37,7 @@ def test_no_kept_file_of_a_sitting_was_ever_touched() -> None:
 
 @pytest.mark.parametrize("name", ["class.sitting.json", "sealed.sitting.json"])
 def test_a_kept_sitting_is_read_and_written_again_byte_for_byte(name: str) -> None:
-    assert sitting_file.to_bytes(sitting_file.from_bytes(kept(name))) == kept(name)
+    assert sitting_format.to_bytes(sitting_format.from_bytes(kept(name))) == kept(name)
 
 
 def test_the_kept_sitting_says_what_happened_on_its_day() -> None:

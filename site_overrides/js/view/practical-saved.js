@@ -51,16 +51,7 @@ const PracticalSaved = (() => {
     function fill(record, found, results) {
       const bytes = Sha256.utf8(record);
       const fingerprint = Attempt.fingerprint(bytes);
-      const codes = Dom.make("div", { class: "sitting-codes", hidden: true });
-      const show = Dom.button(Words.say("Show it as codes"), () => {
-        if (codes.childElementCount === 0) {
-          codes.append(SittingCodes.make(RecordCodes.texts(bytes, fingerprint, (plain) => Fflate.deflateSync(plain, { level: 9 })), encode));
-        }
-        codes.hidden = !codes.hidden;
-        show.setAttribute("aria-expanded", String(!codes.hidden));
-        if (!codes.hidden) codes.scrollIntoView({ block: "nearest" });
-      });
-      show.setAttribute("aria-expanded", "false");
+      const { show, codes } = SittingCodes.onDemand(bytes, fingerprint);
       part.replaceChildren(
         Dom.make("p", { class: "label" }, Words.say("Saved")),
         Dom.make("h2", { tabindex: "-1" }, `${found.person.name}: ${results[Observation.RESULTS.indexOf(found.result)]}`),
@@ -91,11 +82,6 @@ const PracticalSaved = (() => {
         fill(record, found, results);
       },
     };
-  }
-
-  /** @param {string} text @returns {boolean[][]} */
-  function encode(text) {
-    return QrCode.encode(text, { ecc: "medium", encoding: "alphanumeric" });
   }
 
   return { saving, make };

@@ -5,8 +5,24 @@ const SittingCodes = (() => {
   /** Modules of white round a code (ISO/IEC 18004). */
   const QUIET = 4;
 
-  /** @param {string[]} texts @param {(text: string) => boolean[][]} encode */
-  function make(texts, encode) {
+  /**
+   * A button, and the place where it shows a record as codes and hides them again; they are made when first asked for.
+   * @param {Uint8Array} record @param {string} fingerprint
+   */
+  function onDemand(record, fingerprint) {
+    const codes = Dom.make("div", { class: "sitting-codes", hidden: true });
+    const show = Dom.button(Words.say("Show it as codes"), () => {
+      if (codes.childElementCount === 0) codes.append(make(RecordCodes.texts(record, fingerprint, (plain) => Fflate.deflateSync(plain, { level: 9 }))));
+      codes.hidden = !codes.hidden;
+      show.setAttribute("aria-expanded", String(!codes.hidden));
+      if (!codes.hidden) codes.scrollIntoView({ block: "nearest" });
+    });
+    show.setAttribute("aria-expanded", "false");
+    return { show, codes };
+  }
+
+  /** @param {string[]} texts */
+  function make(texts) {
     let at = 0;
     const picture = Dom.make("div", { class: "code-picture" });
     const place = Dom.make("p", { class: "code-place", role: "status" });
@@ -17,7 +33,7 @@ const SittingCodes = (() => {
     /** @param {number} index */
     function show(index) {
       at = Math.max(0, Math.min(index, texts.length - 1));
-      picture.replaceChildren(drawn(encode(texts[at])));
+      picture.replaceChildren(drawn(QrCode.encode(texts[at], { ecc: "medium", encoding: "alphanumeric" })));
       place.textContent = Words.say("Code {number} of {total}", { number: at + 1, total: texts.length });
       back.disabled = at === 0;
       next.disabled = at === texts.length - 1;
@@ -42,5 +58,5 @@ const SittingCodes = (() => {
     return svg;
   }
 
-  return { make };
+  return { onDemand };
 })();

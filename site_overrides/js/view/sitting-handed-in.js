@@ -12,16 +12,7 @@ const SittingHandedIn = (() => {
     const found = /** @type {AttemptRecord} */ (Canonical.read(record));
     const answered = found.form.filter((line) => Object.hasOwn(found.answers, line.q) && found.answers[line.q] !== null).length;
     const heading = Dom.make("h2", { class: "result-title", tabindex: "-1" }, Words.say("Handed in"));
-    const codes = Dom.make("div", { class: "sitting-codes", hidden: true });
-    const show = Dom.button(Words.say("Show it as codes"), () => {
-      if (codes.childElementCount === 0) {
-        codes.append(SittingCodes.make(RecordCodes.texts(bytes, fingerprint, (plain) => Fflate.deflateSync(plain, { level: 9 })), encode));
-      }
-      codes.hidden = !codes.hidden;
-      show.setAttribute("aria-expanded", String(!codes.hidden));
-      if (!codes.hidden) codes.scrollIntoView({ block: "nearest" });
-    });
-    show.setAttribute("aria-expanded", "false");
+    const { show, codes } = SittingCodes.onDemand(bytes, fingerprint);
     const page = Dom.make("section", { class: "sitting-done" },
       Dom.make("div", { class: "result-head" }, Dom.make("span", { class: "tag-shape", "aria-hidden": "true" }), Dom.make("div", {}, heading,
         Dom.make("p", { class: "result-share" }, name),
@@ -39,11 +30,6 @@ const SittingHandedIn = (() => {
         Dom.button(Words.say("Next person"), nextPerson, "second"),
         Dom.button(Words.say("Clear this device"), clear, "quiet")));
     return { page, heading };
-  }
-
-  /** @param {string} text @returns {boolean[][]} */
-  function encode(text) {
-    return QrCode.encode(text, { ecc: "medium", encoding: "alphanumeric" });
   }
 
   return { make };

@@ -9,9 +9,12 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from journeybook.marking import observation as observations
 from journeybook.marking.attempt import Asked, Attempt, Card, write
 from journeybook.marking.compiled import compile_course
 from journeybook.marking.draw import draw_form
+from journeybook.marking.observation import Assessor as Observer
+from journeybook.marking.observation import Observation, StepSeen
 from journeybook.sittings import sitting_file
 from journeybook.sittings.arrivals import arrivals
 from journeybook.sittings.inbox import Course, Told, course_from, take_in
@@ -86,6 +89,32 @@ def attempt_of(ticket: str, **changes: Any) -> Attempt:
 
 def attempt(ticket: str, **changes: Any) -> bytes:
     return write(attempt_of(ticket, **changes))
+
+
+def observation(**changes: Any) -> bytes:
+    """What was seen of Kay Ferriby on the day of the check."""
+    whole = Observation(
+        course=sitting().course,
+        version=sitting().version,
+        digest=sitting().digest,
+        profile=sitting().profile,
+        language="en",
+        practical="guard-watched",
+        person=Card(id="0512", name="Kay Ferriby", workplace=""),
+        unit="drill 4",
+        held_on=date(2026, 12, 2),
+        location="Bay 3",
+        assessor=Observer(name="T. Marrable", role="Foreman", basis="Named by the works manager"),
+        second=None,
+        safety=(True,),
+        steps=(StepSeen(step="close-the-gap", seen="yes", prompted=False, note=""),),
+        stopped=False,
+        note="",
+        result="competent",
+        started="2026-12-02T11:00:00Z",
+        ended="2026-12-02T11:10:00Z",
+    )
+    return observations.write(replace(whole, **changes))
 
 
 class Inbox:

@@ -10,12 +10,11 @@ from typing import Any
 
 import pytest
 from class_of_three import CONTENT, COURSE, DATA, KAY, ROBIN, attempt, attempt_of, sitting
+from class_of_three import observation as observation_of_kay
 
-from journeybook.marking import observation as observations
-from journeybook.marking.attempt import Card
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.marking.observation import Assessor as Observer
-from journeybook.marking.observation import Observation, StepSeen
+from journeybook.marking.observation import StepSeen
 from journeybook.marking.remark import Marker, Remarked
 from journeybook.sittings.earned import Earned, earned, told_apart
 from journeybook.sittings.inbox import Course
@@ -72,28 +71,13 @@ def seated(ticket: str = KAY, **changes: Any) -> Place:
 
 
 def observation(**changes: Any) -> bytes:
-    whole = Observation(
-        course=sitting().course,
-        version=sitting().version,
-        digest=sitting().digest,
-        profile=sitting().profile,
-        language="en",
-        practical="guard-watched",
-        person=Card(id="0512", name="Kay Ferriby", workplace=""),
-        unit="drill 4",
-        held_on=date(2026, 11, 20),
-        location="Bay 3",
-        assessor=Observer(name="T. Marrable", role="Foreman", basis="Named by the works manager"),
-        second=None,
-        safety=(True,),
-        steps=(StepSeen(step="close-the-gap", seen="yes", prompted=False, note=""),),
-        stopped=False,
-        note="",
-        result="competent",
-        started="2026-11-20T11:00:00Z",
-        ended="2026-11-20T11:10:00Z",
-    )
-    return observations.write(replace(whole, **changes))
+    """Seen before the check, so that the day of the one is never taken for that of the other."""
+    earlier: dict[str, Any] = {
+        "held_on": date(2026, 11, 20),
+        "started": "2026-11-20T11:00:00Z",
+        "ended": "2026-11-20T11:10:00Z",
+    }
+    return observation_of_kay(**{**earlier, **changes})
 
 
 def held(data: bytes, *, signed: bool = True) -> ObservationHeld:

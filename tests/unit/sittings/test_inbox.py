@@ -6,18 +6,14 @@ import os
 import threading
 import time
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
-from class_of_three import COURSE, KAY, LEE, ROBIN, Inbox, attempt, attempt_of, sitting
+from class_of_three import COURSE, KAY, LEE, ROBIN, Inbox, attempt, attempt_of, observation, sitting
 
-from journeybook.marking import observation as observations
 from journeybook.marking.attempt import Asked, Card, write
 from journeybook.marking.fingerprint import fingerprint
-from journeybook.marking.observation import Assessor as Observer
-from journeybook.marking.observation import Observation, StepSeen
 from journeybook.proof.record_codes import to_codes
 from journeybook.sittings import sitting_file
 from journeybook.sittings.arrivals import READ_CAP
@@ -218,31 +214,6 @@ def test_a_name_with_a_line_break_writes_no_line_of_its_own(inbox: Inbox) -> Non
     (inbox.folder / os.fsdecode(b"broken\xff.json")).write_bytes(b"{")
     assert all("\n" not in line.source and line.source.isprintable() for line in inbox.take_in())
     assert inbox.now().people[0].attempt is not None
-
-
-def observation(**changes: Any) -> bytes:
-    whole = Observation(
-        course=sitting().course,
-        version=sitting().version,
-        digest=sitting().digest,
-        profile=sitting().profile,
-        language="en",
-        practical="guard-watched",
-        person=Card(id="0512", name="Kay Ferriby", workplace=""),
-        unit="drill 4",
-        held_on=date(2026, 12, 2),
-        location="Bay 3",
-        assessor=Observer(name="T. Marrable", role="Foreman", basis="Named by the works manager"),
-        second=None,
-        safety=(True,),
-        steps=(StepSeen(step="close-the-gap", seen="yes", prompted=False, note=""),),
-        stopped=False,
-        note="",
-        result="competent",
-        started="2026-12-02T11:00:00Z",
-        ended="2026-12-02T11:10:00Z",
-    )
-    return observations.write(replace(whole, **changes))
 
 
 def test_an_observation_is_taken_in_at_the_place_of_its_person_once(inbox: Inbox) -> None:

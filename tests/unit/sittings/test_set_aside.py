@@ -19,7 +19,7 @@ from journeybook.making import courses_of
 from journeybook.marking.attempt import read
 from journeybook.marking.fingerprint import fingerprint
 from journeybook.project import Project
-from journeybook.sittings import sitting_file
+from journeybook.sittings import sitting_format
 from journeybook.sittings.seal import Chance, Sealed, seal_sitting
 from journeybook.sittings.set_aside import attempts_of, with_set_aside
 from journeybook.sittings.sitting import ALPHABET, CertificateIssued, Sitting, SittingRefused, vouched
@@ -179,7 +179,7 @@ def test_who_had_vouched_is_kept_with_it_and_nobody_vouches_for_what_comes_next(
     after = with_set_aside(word, ROBIN, fingerprint(TRIAL), by="A. Fenwright", on=WEDNESDAY, why="A trial.")
     assert after.people[0].vouched is None
     assert after.people[0].set_aside[0].vouched == word.people[0].vouched
-    assert sitting_file.from_bytes(sitting_file.to_bytes(after)) == after
+    assert sitting_format.from_bytes(sitting_format.to_bytes(after)) == after
 
 
 def test_another_attempt_than_the_one_asked_about_is_not_set_aside(inbox: Inbox) -> None:
@@ -199,7 +199,7 @@ def test_the_state_of_the_class_tells_it(inbox: Inbox) -> None:
 
 
 def test_a_place_with_nothing_set_aside_does_not_say_so_and_an_empty_list_is_no_sitting(inbox: Inbox) -> None:
-    data = sitting_file.to_bytes(inbox.now())
+    data = sitting_format.to_bytes(inbox.now())
     assert b"set-aside" not in data
     with pytest.raises(SittingRefused, match="set-aside"):
-        sitting_file.from_bytes(data.replace(b'"ticket":', b'"set-aside":[],"ticket":', 1))
+        sitting_format.from_bytes(data.replace(b'"ticket":', b'"set-aside":[],"ticket":', 1))

@@ -11,7 +11,16 @@ import pytest
 
 from journeybook.marking.attempt import Asked, Attempt, Card, write
 from journeybook.sittings import sitting_file as file
-from journeybook.sittings.sitting_file import Assessor, Place, Sitting, SittingRefused
+from journeybook.sittings.sitting import (
+    Assessor,
+    Place,
+    Sitting,
+    SittingRefused,
+    Taken,
+    vouched,
+    with_attempt,
+)
+from journeybook.sittings.sitting_format import from_bytes, to_bytes
 
 STAMP = "2026-12-02T09:40:00Z"
 ROBIN, KAY = "ABCDE-FGHJK", "MNPQR-STVWX"
@@ -62,13 +71,13 @@ def attempt(ticket: str = ROBIN, answer: str = "a", card: Card | None = None) ->
     )
 
 
-def entered(data: bytes) -> file.Taken:
-    return file.with_attempt(sitting(), data, received=STAMP, by_way_of="file", source="robin.json")
+def entered(data: bytes) -> Taken:
+    return with_attempt(sitting(), data, received=STAMP, by_way_of="file", source="robin.json")
 
 
 def test_what_was_written_is_read_again(tmp_path: Path) -> None:
     path = tmp_path / "class.sitting.json"
-    whole = file.vouched(
+    whole = vouched(
         entered(attempt()).sitting, ROBIN, by="T. Marrable", on=date(2026, 12, 2), identity="pass"
     )
     file.write(path, whole)
@@ -92,15 +101,13 @@ def test_an_attempt_is_entered_at_its_ticket() -> None:
 
 def test_the_same_attempt_again_changes_nothing() -> None:
     once = entered(attempt()).sitting
-    again = file.with_attempt(once, attempt(), received="2026-12-02T10:00:00Z", by_way_of="code")
+    again = with_attempt(once, attempt(), received="2026-12-02T10:00:00Z", by_way_of="code")
     assert (again.outcome, again.sitting) == ("already held", once)
 
 
 def test_another_attempt_on_a_used_ticket_is_refused_and_kept() -> None:
     once = entered(attempt()).sitting
-    other = file.with_attempt(
-        once, attempt(answer="b"), received=STAMP, by_way_of="file", source="again.json"
-    )
+    other = with_attempt(once, attempt(answer="b"), received=STAMP, by_way_of="file", source="again.json")
     assert other.outcome == "refused"
     assert other.sitting.people == once.people
     assert [line.fingerprint for line in other.sitting.refused] == [other.fingerprint]
@@ -120,16 +127,16 @@ def test_an_unknown_ticket_is_refused_and_kept() -> None:
 
 def test_nobody_can_vouch_where_nothing_was_handed_in() -> None:
     with pytest.raises(SittingRefused, match="handed in nothing yet"):
-        file.vouched(sitting(), ROBIN, by="T. Marrable", on=date(2026, 12, 2), identity="pass")
+        vouched(sitting(), ROBIN, by="T. Marrable", on=date(2026, 12, 2), identity="pass")
 
 
 def test_a_file_with_any_byte_changed_is_refused_or_says_something_else() -> None:
-    data = file.to_bytes(entered(attempt()).sitting)
-    before = file.from_bytes(data)
+    data = to_bytes(entered(attempt()).sitting)
+    before = from_bytes(data)
     for at in range(0, len(data), 7):
         changed = data[:at] + bytes([data[at] ^ 1]) + data[at + 1 :]
         try:
-            assert file.from_bytes(changed) != before
+            assert from_bytes(changed) != before
         except SittingRefused:
             continue
 
@@ -139,7 +146,7 @@ def test_an_attempt_swapped_to_another_place_is_refused() -> None:
     robin, kay = whole.people
     swapped = replace(whole, people=(replace(robin, attempt=None), replace(kay, attempt=robin.attempt)))
     with pytest.raises(SittingRefused, match=KAY):
-        file.from_bytes(file.to_bytes(swapped))
+        from_bytes(to_bytes(swapped))
 
 
 def test_a_step_that_fails_leaves_the_file_as_it_was(tmp_path: Path) -> None:
@@ -147,5 +154,5 @@ def test_a_step_that_fails_leaves_the_file_as_it_was(tmp_path: Path) -> None:
     file.write(path, sitting())
     before = path.read_bytes()
     with pytest.raises(SittingRefused):
-        file.update(path, lambda one: file.vouched(one, ROBIN, by="x", on=date(2026, 12, 2), identity="y"))
+        file.update(path, lambda one: vouched(one, ROBIN, by="x", on=date(2026, 12, 2), identity="y"))
     assert path.read_bytes() == before
